@@ -8,14 +8,14 @@ package rvalue
 // (1055.05585262 J) and the avoirdupois pound, as in NIST SP 811, Appendix B.
 
 const (
-	foot       = 0.3048          // m, exact
-	inch       = foot / 12       // m, exact
-	btu        = 1055.05585262   // J, International Table, exact
-	hour       = 3600.0          // s
-	degreeF    = 5.0 / 9.0       // K per °F of difference, exact
-	pound      = 0.45359237      // kg, exact
-	grain      = pound / 7000    // kg, exact
-	inchHg     = 3386.389        // Pa, conventional inch of mercury at 32 °F, NIST SP 811
+	foot       = 0.3048        // m, exact
+	inch       = foot / 12     // m, exact
+	btu        = 1055.05585262 // J, International Table, exact
+	hour       = 3600.0        // s
+	degreeF    = 5.0 / 9.0     // K per °F of difference, exact
+	pound      = 0.45359237    // kg, exact
+	grain      = pound / 7000  // kg, exact
+	inchHg     = 3386.389      // Pa, conventional inch of mercury at 32 °F, NIST SP 811
 	uPerIP     = btu / (hour * foot * foot * degreeF)
 	nanopermSI = 1e-12 // kg per ng
 )
