@@ -7,39 +7,43 @@ type fLine struct {
 	from, to Edition // inclusive
 	v        [bands]float64
 	marks    string // one letter a band, as in uLine
+	page     string // where the cells marked s were seen
 }
 
-// windowU holds the largest U of vertical fenestration, Btu/(h·ft²·°F). Seen:
-// 2009 zone 3 (professionalinspector.com) and zones 6, 7 (Wisconsin Table
-// 322.31-1); 2012 and 2015 zone 5 (City of Boise). The rest is from memory.
+const (
+	pages2009 = "professionalinspector.com, \"2009 IECC\" (zone 3), and Wisconsin Table 322.31-1 (zones 6 and 7)"
+	pageBoise = "City of Boise, \"Prescriptive Residential Energy Code Compliance\""
+	pagePhila = "City of Philadelphia, Table R-N1102.1.2"
+)
+
+// windowU holds the largest U of vertical fenestration, Btu/(h·ft²·°F), from
+// memory but for the cells marked s, seen on the page that the line names.
 // Pennsylvania's amended 2018 table has the same 0.32 in zone 4 and 0.30 in 5-8,
 // but 0.35 in zone 3. Zone 1 in 2012 to 2018 is the U-factor table's: the
 // R-value table asks nothing there (notAsked).
 var windowU = [...]fLine{
-	{2009, 2009, [bands]float64{1.20, 0.65, 0.50, 0.35, 0.35, 0.35, 0.35}, "mmsmmss"},
-	{2012, 2015, [bands]float64{0.50, 0.40, 0.35, 0.35, 0.32, 0.32, 0.32}, "mmmmsmm"},
-	{2018, 2018, [bands]float64{0.50, 0.40, 0.32, 0.32, 0.30, 0.30, 0.30}, "mmmmmmm"},
-	{2021, 2021, [bands]float64{0.50, 0.40, 0.30, 0.30, 0.30, 0.30, 0.30}, "mmmmmmm"},
-	{2024, 2024, [bands]float64{0.50, 0.40, 0.30, 0.30, 0.28, 0.28, 0.27}, "lllllll"},
+	{2009, 2009, [bands]float64{1.20, 0.65, 0.50, 0.35, 0.35, 0.35, 0.35}, "mmsmmss", pages2009},
+	{2012, 2015, [bands]float64{0.50, 0.40, 0.35, 0.35, 0.32, 0.32, 0.32}, "mmmmsmm", pageBoise},
+	{2018, 2018, [bands]float64{0.50, 0.40, 0.32, 0.32, 0.30, 0.30, 0.30}, "mmmmmmm", ""},
+	{2021, 2021, [bands]float64{0.50, 0.40, 0.30, 0.30, 0.30, 0.30, 0.30}, "mmmmmmm", ""},
+	{2024, 2024, [bands]float64{0.50, 0.40, 0.30, 0.30, 0.28, 0.28, 0.27}, "lllllll", ""},
 }
 
-// skylightU holds the largest U of skylights, Btu/(h·ft²·°F). Seen: 2009 zone 3
-// (professionalinspector.com), zones 6, 7 (Wisconsin); 2012 to 2018 in
-// Philadelphia's Table R-N1102.1.2.
+// skylightU holds the largest U of skylights, Btu/(h·ft²·°F).
 var skylightU = [...]fLine{
-	{2009, 2009, [bands]float64{0.75, 0.75, 0.65, 0.60, 0.60, 0.60, 0.60}, "mmsmmss"},
-	{2012, 2018, [bands]float64{0.75, 0.65, 0.55, 0.55, 0.55, 0.55, 0.55}, "sssssss"},
-	{2021, 2021, [bands]float64{0.75, 0.65, 0.55, 0.55, 0.55, 0.55, 0.55}, "mmmmmmm"},
-	{2024, 2024, [bands]float64{0.60, 0.60, 0.53, 0.53, 0.50, 0.50, 0.50}, "lllllll"},
+	{2009, 2009, [bands]float64{0.75, 0.75, 0.65, 0.60, 0.60, 0.60, 0.60}, "mmsmmss", pages2009},
+	{2012, 2018, [bands]float64{0.75, 0.65, 0.55, 0.55, 0.55, 0.55, 0.55}, "sssssss", pagePhila},
+	{2021, 2021, [bands]float64{0.75, 0.65, 0.55, 0.55, 0.55, 0.55, 0.55}, "mmmmmmm", ""},
+	{2024, 2024, [bands]float64{0.60, 0.60, 0.53, 0.53, 0.50, 0.50, 0.50}, "lllllll", ""},
 }
 
 // shgc holds the largest solar heat gain coefficient of glazed fenestration, 0
-// where nothing is asked. Seen: 2009 zone 3 and 2012 to 2018, same pages. In
-// 2021 the 0.40 of zone 5 does not bind marine 4 (marineSHGC). 2024 is missing.
+// where nothing is asked. In 2021 the 0.40 of zone 5 does not bind marine 4
+// (see Requirement.fenestration). 2024 is missing.
 var shgc = [...]fLine{
-	{2009, 2009, [bands]float64{0.30, 0.30, 0.30, 0, 0, 0, 0}, "mmsmmmm"},
-	{2012, 2018, [bands]float64{0.25, 0.25, 0.25, 0.40, 0, 0, 0}, "sssssss"},
-	{2021, 2021, [bands]float64{0.25, 0.25, 0.25, 0.40, 0.40, 0, 0}, "mmmmmmm"},
+	{2009, 2009, [bands]float64{0.30, 0.30, 0.30, 0, 0, 0, 0}, "mmsmmmm", pages2009},
+	{2012, 2018, [bands]float64{0.25, 0.25, 0.25, 0.40, 0, 0, 0}, "sssssss", pagePhila},
+	{2021, 2021, [bands]float64{0.25, 0.25, 0.25, 0.40, 0.40, 0, 0}, "mmmmmmm", ""},
 }
 
 // skylightSHGC is what a skylight in zones 1 to 3 may have instead of the
@@ -60,14 +64,14 @@ const (
 	impactU3 = 0.65
 )
 
-// fenLine looks up a line. Nothing found returns zeros.
-func fenLine(lines []fLine, e Edition, b band) (float64, Mark) {
+// fenLine looks up a line. Nothing found, or a cell of 0, returns zeros.
+func fenLine(lines []fLine, e Edition, b band) (v float64, m Mark, page string) {
 	for _, l := range lines {
-		if l.from <= e && e <= l.to {
-			return l.v[b], markOf(l.marks[b])
+		if l.from <= e && e <= l.to && l.v[b] != 0 {
+			return l.v[b], markOf(l.marks[b]), l.page
 		}
 	}
-	return 0, 0
+	return 0, 0, ""
 }
 
 // notAsked reports the cell in which the R-value table has NR for vertical

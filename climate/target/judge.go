@@ -77,12 +77,10 @@ func (r Requirement) heat(o Offer) Verdict {
 	if r.U != 0 && o.U != 0 && roundTo(o.U.IP(), digits) <= r.U.IP()*(1+equalSlack) {
 		return met("U-factor", "U-factor %.*f is within %.*f", digits, o.U.IP(), digits, r.U.IP())
 	}
-	known := o.Cavity > 0 || o.Continuous > 0
+	known := len(r.Options) > 0 && (o.Cavity > 0 || o.Continuous > 0)
 	nearest, lacking := r.nearest(o)
-	if known && lacking.none() {
-		if o.SlabDepth >= r.SlabDepth-depthTolerance {
-			return met(fmt.Sprintf("R-value path (%v)", nearest), "installed insulation reaches %v", nearest)
-		}
+	if known && lacking.none() && o.SlabDepth >= r.SlabDepth-depthTolerance {
+		return met(fmt.Sprintf("R-value path (%v)", nearest), "installed insulation reaches %v", nearest)
 	}
 	if r.F != 0 && o.F != 0 && roundTo(o.F.IP(), 2) <= r.F.IP()*(1+equalSlack) {
 		return met("F-factor, our reading", "F-factor %.2f is within %.2f, our reading of the R and depth", o.F.IP(), r.F.IP())
@@ -97,11 +95,17 @@ func (r Requirement) heat(o Offer) Verdict {
 		v.ShortF = o.F - r.F
 		v.Why = fmt.Sprintf("F-factor %.2f is above %.2f, our reading of the R and depth", o.F.IP(), r.F.IP())
 	}
-	if known && !nearest.none() {
+	if known {
 		v.Nearest, v.Lacking = nearest, lacking
 		v.Why = join(v.Why, r.lackWords(nearest, lacking))
 	}
-	if v.Why == "" {
+	switch {
+	case v.Why != "":
+	case r.Component == Slab:
+		v.Why = "a slab edge is judged by installed insulation and its depth, or by an F-factor; neither is known"
+	case r.Component.fenestration():
+		v.Why = "no U-factor is known"
+	default:
 		v.Why = "neither a U-factor nor installed insulation is known"
 	}
 	return v

@@ -30,6 +30,14 @@ func (m Mark) String() string {
 	return fmt.Sprintf("Mark(%d)", uint8(m))
 }
 
+// at prints m, and for what was seen the page.
+func (m Mark) at(page string) string {
+	if m == Seen {
+		return "seen on " + page
+	}
+	return m.String()
+}
+
 // markOf reads one letter of a table line: s seen, m from memory, l low confidence.
 func markOf(letter byte) Mark {
 	switch letter {

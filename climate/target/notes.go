@@ -8,12 +8,10 @@ import (
 
 // Where the footnote rules were seen.
 const (
-	fromBoise        = "City of Boise, \"Prescriptive Residential Energy Code Compliance\""
-	fromPhiladelphia = "City of Philadelphia, Table R-N1102.1.2"
-	fromEverett      = "City of Everett sheet on the state code with the same text"
-	fromPNNLDrawing  = "PNNL Building America Solution Center, drawing 7.7 for zones 7 and 8"
-	fromInspector    = "professionalinspector.com, \"2009 IECC\""
-	fromWAC          = "Washington Administrative Code 51-11R-40211, adoption of the 2021 edition"
+	fromEverett     = "City of Everett sheet on the state code with the same text"
+	fromPNNLDrawing = "PNNL Building America Solution Center, drawing 7.7 for zones 7 and 8"
+	fromInspector   = "professionalinspector.com, \"2009 IECC\""
+	fromWAC         = "Washington Administrative Code 51-11R-40211, adoption of the 2021 edition"
 )
 
 // note appends one note.
@@ -50,7 +48,7 @@ func (r *Requirement) opaqueNotes(t *rTable, f Facts) error {
 		r.wallNotes()
 	case MassWall:
 		row := t.rows[r.Zone.band()]
-		r.note(f.InteriorMassInsulation, "mass-interior", r.Edition.rTitle()+", note i; "+fromBoise, Seen,
+		r.note(f.InteriorMassInsulation, "mass-interior", r.Edition.rTitle()+", note i; "+pageBoise, Seen,
 			"a mass wall needs R-%g, but R-%g when more than half of its insulation is on the inside", row.massOut, row.massIn)
 	case Floor:
 		r.floorFill(t, f, steel)
@@ -66,8 +64,8 @@ func (r *Requirement) opaqueNotes(t *rTable, f Facts) error {
 
 // steel replaces the options by those for steel framing. It returns whether it did.
 func (r *Requirement) steel(f Facts) (bool, error) {
-	const source = "Table R402.2.6 (402.2.5 in 2009), steel-frame equivalents"
-	if f.Steel == nil {
+	const source = "Table R402.2.6 (402.2.5 in 2009)"
+	if f.Steel == nil || r.NotRequired {
 		return false, nil
 	}
 	use, ok, err := f.Steel.use(r.Component)
@@ -75,6 +73,7 @@ func (r *Requirement) steel(f Facts) (bool, error) {
 		return false, err
 	}
 	wood := r.Options
+	r.Source += "; steel-frame equivalents of " + source + ", from memory"
 	r.Options, r.Marks.R = steelOptions(wood, use, f.Steel.Nominal), max(r.Marks.R, FromMemory)
 	if len(r.Options) == 0 {
 		r.note(true, "steel-frame", source, FromMemory,
@@ -157,7 +156,7 @@ func (r *Requirement) wallNotes() {
 func (r *Requirement) floorFill(t *rTable, f Facts, steel bool) {
 	const least = 19 // h·ft²·°F/Btu
 	if t.fill && !steel && r.Zone.band() >= band5 {
-		r.note(f.CavityFilled, "fills-cavity", r.Edition.rTitle()+", note g; "+fromBoise, Seen,
+		r.note(f.CavityFilled, "fills-cavity", r.Edition.rTitle()+", note g; "+pageBoise, Seen,
 			"insulation that fills the floor cavity will do, if it is at least R-%d (R-value path only)", least)
 		if f.CavityFilled {
 			r.Options = append(r.Options, totalR(least))
@@ -195,9 +194,10 @@ func (r *Requirement) fenestrationNotes(f Facts) {
 	b := r.Zone.band()
 	if r.Component == Skylight {
 		if b <= band3 && r.SHGC != 0 && r.SHGC < skylightSHGC {
-			r.note(true, "skylight-shgc", r.Edition.rTitle()+", note b; "+fromPhiladelphia, Seen,
+			r.note(true, "skylight-shgc", r.Edition.rTitle()+", note b; "+pagePhila, Seen,
 				"a skylight in zones 1 to 3 with SHGC %.2f or less is exempt from the column's %.2f", skylightSHGC, r.SHGC)
-			r.SHGC = skylightSHGC
+			r.SHGC, r.Marks.SHGC = skylightSHGC, Seen
+			r.Source += "; SHGC of skylights seen on " + pagePhila
 		}
 	} else {
 		r.verticalNotes(f, b)
@@ -219,7 +219,8 @@ func (r *Requirement) verticalNotes(f Facts, b band) {
 		r.note(high, "high-or-windborne", fromWAC, Seen,
 			"U-factor %.2f is enough above 4000 ft or where openings must be protected from windborne debris", highU)
 		if high {
-			r.U = max(r.U, highU*rvalue.UIP)
+			r.U, r.Marks.U = highU*rvalue.UIP, Seen
+			r.Source += "; " + fmt.Sprintf("U-factor %.2f seen on %s", highU, fromWAC)
 		}
 	}
 	if r.Edition == Edition2009 && (b == band2 || b == band3) {

@@ -86,7 +86,6 @@ func For(z Zone, e Edition, c Component, f Facts) (Requirement, error) {
 		return Requirement{}, fmt.Errorf("target: %w", err)
 	}
 	r.general()
-	r.Source = r.source()
 	return r, nil
 }
 
@@ -138,6 +137,7 @@ func (r *Requirement) opaque(f Facts) error {
 	u, m := uFactor(r.Edition, c, inside, b)
 	r.U, r.Marks.U = rvalue.Transmittance(u)*rvalue.UIP, m
 	r.NotRequired = len(r.Options) == 0
+	r.Source = r.opaqueSource(t)
 	return r.opaqueNotes(t, f)
 }
 
@@ -147,16 +147,18 @@ func (r *Requirement) fenestration(f Facts) {
 	if r.Component == Skylight {
 		lines = skylightU[:]
 	}
-	u, m := fenLine(lines, r.Edition, b)
+	u, m, uPage := fenLine(lines, r.Edition, b)
 	r.U, r.Marks.U = rvalue.Transmittance(u)*rvalue.UIP, m
-	r.SHGC, r.Marks.SHGC = fenLine(shgc[:], r.Edition, b)
-	if r.Edition == Edition2021 && r.Zone.marine4() {
-		r.SHGC = 0 // the 0.40 of this row binds zone 5 only
-	}
-	if r.SHGC == 0 {
-		r.Marks.SHGC = 0
+	var solarPage string
+	r.SHGC, r.Marks.SHGC, solarPage = fenLine(shgc[:], r.Edition, b)
+	if r.Edition == Edition2021 && r.Zone.Number == 4 && r.Zone.Moisture == 'C' {
+		r.SHGC, r.Marks.SHGC = 0, 0 // the 0.40 of this row binds zone 5 only
 	}
 	r.NotRequired = r.Component != Skylight && notAsked(r.Edition, b)
+	r.Source = fmt.Sprintf("%v: U-factor of the fenestration columns, %s, %s", r.Edition, r.Edition.rTitle(), m.at(uPage))
+	if r.SHGC != 0 {
+		r.Source += fmt.Sprintf("; SHGC of the same table, %s", r.Marks.SHGC.at(solarPage))
+	}
 	r.fenestrationNotes(f)
 }
 
@@ -171,31 +173,20 @@ func (r *Requirement) slab(f Facts) {
 	if r.NotRequired {
 		r.Marks.Depth = 0
 	}
+	r.Source = r.opaqueSource(t)
 }
 
-func (z Zone) marine4() bool { return z.Number == 4 && z.Moisture == 'C' }
-
-// source words where the figures come from and how they were seen.
-func (r *Requirement) source() string {
-	t := rTableOf(r.Edition)
-	s := r.Edition.String() + ": "
-	switch {
-	case r.Component.fenestration():
-		s += fmt.Sprintf("U-factor of the fenestration columns, %s, %v", r.Edition.rTitle(), r.Marks.U)
-		if r.SHGC != 0 {
-			s += fmt.Sprintf("; SHGC of the same table, %v", r.Marks.SHGC)
-		}
-		return s
-	case r.Marks.R == Seen:
-		s += fmt.Sprintf("R-values of %s, seen on %s", r.Edition.rTitle(), t.page)
-	default:
-		s += fmt.Sprintf("R-values, %v, %s", r.Marks.R, t.page)
+// opaqueSource words where the figures of an opaque part come from.
+func (r *Requirement) opaqueSource(t *rTable) string {
+	s := r.Edition.String() + ": R-values of " + r.Edition.rTitle() + ", " + t.mark.at(t.page)
+	if t.mark != Seen {
+		s += ", " + t.page
 	}
 	if r.U != 0 {
-		s += fmt.Sprintf("; U-factor of %s, %v", r.Edition.uTitle(), r.Marks.U)
+		s += "; U-factor of " + r.Edition.uTitle() + ", " + r.Marks.U.at(pageCeiling2021)
 	}
-	if r.SlabDepth != 0 && r.Marks.Depth != r.Marks.R {
-		s += fmt.Sprintf("; depth %v", r.Marks.Depth)
+	if r.SlabDepth != 0 && r.Marks.Depth != t.mark {
+		s += "; depth " + r.Marks.Depth.String()
 	}
 	if r.F != 0 {
 		s += "; F-factor " + r.Marks.F.String() + " of " + washingtonF

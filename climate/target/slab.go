@@ -23,7 +23,7 @@ const (
 
 // slabNotes applies note d and reads the row as an F-factor.
 func (r *Requirement) slabNotes(row rRow, f Facts) {
-	source := r.Edition.rTitle() + ", note d; " + fromBoise
+	source := r.Edition.rTitle() + ", note d; " + pageBoise
 	if f.HeatedSlab {
 		r.Options = []Option{totalR(row.slab + heatedSlabR)}
 		if row.depth == 0 {

@@ -43,6 +43,9 @@ var uLines = [...]uLine{
 	{2012, 2021, CrawlWall, false, [bands]float64{0.477, 0.477, 0.136, 0.065, 0.055, 0.055, 0.055}, "mmmmmmm"},
 }
 
+// pageCeiling2021 is where the one cell of uLines marked s was seen.
+const pageCeiling2021 = "Washington Administrative Code 51-11R, adoption of the 2021 edition"
+
 // uWarmHumid is the basement wall of warm-humid zone 3, which asks no insulation.
 const uWarmHumid = 0.360 // Btu/(h·ft²·°F), from memory
 
