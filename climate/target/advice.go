@@ -150,8 +150,10 @@ func Advise(z Zone, c Component, existing Existing) (Advice, error) {
 	}
 	// Attics and walls read alike in 4A, 4B and 4C.
 	if z.Number == 4 && z.Moisture == 0 && c != Ceiling && c != Wall {
-		a.Notes = append(a.Notes, Note{Code: "marine-unknown", Source: adviceSource, Mark: Seen,
-			Text: "zone 4 was given without a moisture letter and is taken as not marine; marine 4 (4C) reads with zone 5"})
+		a.Notes = append(a.Notes, Note{
+			Code: "marine-unknown", Source: adviceSource, Mark: Seen,
+			Text: "zone 4 was given without a moisture letter and is taken as not marine; marine 4 (4C) reads with zone 5",
+		})
 	}
 	if z.Number == 0 {
 		a.Notes = append(a.Notes, zoneZeroAdvice)

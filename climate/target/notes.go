@@ -19,10 +19,17 @@ func (r *Requirement) note(applied bool, code, source string, m Mark, format str
 	r.Notes = append(r.Notes, Note{Code: code, Text: fmt.Sprintf(format, args...), Applied: applied, Source: source, Mark: m})
 }
 
-// general adds the notes that hold for every component.
+// general adds the notes that hold for every component, and weakens the marks
+// that zone 0 and the 2024 edition do not deserve.
 func (r *Requirement) general() {
 	if r.Zone.Number == 0 {
-		r.note(true, "zone-0", "residential tables of 2018 on", FromMemory, "zone 0 reads the row of zone 1")
+		r.note(true, "zone-0", "residential tables", FromMemory, "zone 0 reads the row of zone 1")
+		r.Source += "; that zone 0 reads the row of zone 1 is from memory"
+		for _, m := range []*Mark{&r.Marks.U, &r.Marks.R, &r.Marks.SHGC, &r.Marks.Depth} {
+			if *m == Seen {
+				*m = FromMemory
+			}
+		}
 	}
 	if r.Zone.Number == 4 && r.Zone.Moisture == 0 {
 		r.note(false, "marine-unknown", r.Edition.rTitle(), Seen,
@@ -30,6 +37,9 @@ func (r *Requirement) general() {
 	}
 	if reason, low := r.Edition.LowConfidence(); low {
 		r.note(false, "low-confidence", r.Edition.String(), LowConfidence, "%s", reason)
+		for i := range r.Notes {
+			r.Notes[i].Mark = LowConfidence // a rule seen in an older edition may have changed
+		}
 	}
 }
 
@@ -91,19 +101,15 @@ func (r *Requirement) raisedHeel(f Facts, steel bool) {
 		want, enough float64
 		from, to     Edition
 		source       string
-		mark         Mark
 	}{
-		{38, 30, Edition2009, Edition2024, fromEverett, Seen},
-		{49, 38, Edition2009, Edition2024, fromEverett, Seen},
-		{60, 49, Edition2021, Edition2021, fromPNNLDrawing, Seen},
+		{38, 30, Edition2009, Edition2024, fromEverett},
+		{49, 38, Edition2009, Edition2024, fromEverett},
+		{60, 49, Edition2021, Edition2021, fromPNNLDrawing},
 	} {
 		if steel || r.Edition < step.from || r.Edition > step.to || len(r.Options) != 1 || !r.Options[0].is(pair{step.want, 0}) {
 			continue
 		}
-		if r.Edition == Edition2024 {
-			step.mark = LowConfidence
-		}
-		r.note(f.FullHeightOverPlate, "raised-heel", "R402.2.1; "+step.source, step.mark,
+		r.note(f.FullHeightOverPlate, "raised-heel", "R402.2.1; "+step.source, Seen,
 			"R-%g does for R-%g where it lies uncompressed at full height over the top plate at the eaves (R-value path only)", step.enough, step.want)
 		if f.FullHeightOverPlate {
 			r.Options = []Option{totalR(step.enough)}

@@ -170,10 +170,21 @@ var variants = []struct {
 	c Component
 	f Facts
 }{
-	{c: Ceiling}, {c: CathedralCeiling}, {c: Wall}, {c: MassWall}, {c: MassWall, f: Facts{InteriorMassInsulation: true}},
-	{c: Floor}, {c: BasementWall}, {c: CrawlWall}, {c: Slab}, {c: Slab, f: Facts{HeatedSlab: true}},
-	{c: Window}, {c: Skylight}, {c: Door},
-	{c: Ceiling, f: Facts{FullHeightOverPlate: true}}, {c: Floor, f: Facts{CavityFilled: true}},
+	{c: Ceiling},
+	{c: CathedralCeiling},
+	{c: Wall},
+	{c: MassWall},
+	{c: MassWall, f: Facts{InteriorMassInsulation: true}},
+	{c: Floor},
+	{c: BasementWall},
+	{c: CrawlWall},
+	{c: Slab},
+	{c: Slab, f: Facts{HeatedSlab: true}},
+	{c: Window},
+	{c: Skylight},
+	{c: Door},
+	{c: Ceiling, f: Facts{FullHeightOverPlate: true}},
+	{c: Floor, f: Facts{CavityFilled: true}},
 }
 
 // asksLess lists how b asks less than a: a larger U, R that a's part would not

@@ -41,6 +41,17 @@ func TestEverySourceIsNamed(t *testing.T) {
 							t.Errorf("%v zone %s %v: %s was seen, but %q names no page", e, zone, c, v.what, r.Source)
 						}
 					}
+					if low := (e == Edition2024); low != (r.Marks.U == LowConfidence || r.Marks.R == LowConfidence) {
+						t.Errorf("%v zone %s %v: marks %+v, low confidence must be %v", e, zone, c, r.Marks, low)
+					}
+					for _, n := range r.Notes {
+						if e == Edition2024 && n.Mark != LowConfidence {
+							t.Errorf("%v zone %s %v: note %q of an older edition passes for one of 2024", e, zone, c, n.Code)
+						}
+					}
+					if zone[0] == '0' && (r.Marks.U == Seen || r.Marks.R == Seen || r.Marks.SHGC == Seen || r.Marks.Depth == Seen) {
+						t.Errorf("%v zone %s %v: nothing of zone 0 was seen, marks %+v", e, zone, c, r.Marks)
+					}
 					if !strings.HasPrefix(r.Source, e.String()+": ") || strings.HasSuffix(r.Source, "seen on ") || strings.Contains(r.Source, "seen on ;") {
 						t.Errorf("%v zone %s %v: source %q", e, zone, c, r.Source)
 					}
