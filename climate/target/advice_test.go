@@ -58,6 +58,9 @@ func TestAdvice(t *testing.T) {
 				if got := adviceText(a); got != row["add"] {
 					t.Errorf("%s: %v %v %v: %q, want %q", table.file, z, c, x, got, row["add"])
 				}
+				if hasNote(a.Notes, "zone-0", true) != (z.Number == 0) {
+					t.Errorf("%s: %v %v %v: notes %v, zone 0 must be said and nothing else", table.file, z, c, x, a.Notes)
+				}
 				if a.Mark.String() != row["mark"] || a.Source == "" || a.Text == "" {
 					t.Errorf("%s: %v %v %v: mark %v, source %q, text %q; want mark %s", table.file, z, c, x, a.Mark, a.Source, a.Text, row["mark"])
 				}

@@ -54,6 +54,8 @@ func TestJudge(t *testing.T) {
 
 		{name: "slab R and depth", zone: "6A", e: Edition2018, c: Slab, o: Offer{Continuous: rip(10), SlabDepth: 4 * rvalue.Foot}, by: "R-value path (R-10)"},
 		{name: "slab too shallow", zone: "6A", e: Edition2018, c: Slab, o: Offer{Continuous: rip(10), SlabDepth: 2 * rvalue.Foot}, why: "insulation must reach 4 ft down"},
+		{name: "slab depth in whole millimetres", zone: "5A", e: Edition2018, c: Slab, o: Offer{Continuous: rip(10), SlabDepth: 609 * rvalue.Millimetre}, by: "R-value path (R-10)"},
+		{name: "slab 2 mm too shallow", zone: "5A", e: Edition2018, c: Slab, o: Offer{Continuous: rip(10), SlabDepth: 608 * rvalue.Millimetre}, why: "insulation must reach 2 ft down"},
 		{name: "slab too thin", zone: "6A", e: Edition2018, c: Slab, o: Offer{Continuous: rip(5), SlabDepth: 4 * rvalue.Foot}, why: "R-5 is missing for R-10"},
 		{name: "slab by F", zone: "6A", e: Edition2018, c: Slab, o: Offer{F: 0.48 * rvalue.PsiIP}, by: "F-factor, our reading"},
 		{name: "slab F misses", zone: "6A", e: Edition2018, c: Slab, o: Offer{F: 0.73 * rvalue.PsiIP}, why: "F-factor 0.73 is above 0.48"},

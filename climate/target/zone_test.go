@@ -57,6 +57,7 @@ func TestParseZoneErrors(t *testing.T) {
 		{"8 dry", `zone 8 has no moisture letter; write "8"`},
 		{"4D", `"4d" is not a zone`},
 		{"45", `"45" is not a zone`},
+		{"4AB", `"4ab" is not understood`},
 		{"4A marine", "moisture given as both A and C"},
 		{"4 4", `"4" stands twice`},
 		{"4 5", `"5" is not understood`},
