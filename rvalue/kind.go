@@ -1,5 +1,7 @@
 package rvalue
 
+import "strings"
+
 // scale is one unit of a kind, written as it is printed, with its size in the
 // kind's own SI unit. The sizes are the exported constants, so that what is
 // read equals what is calculated in Go: "3 1/2 in" is 3.5*Inch to the last bit.
@@ -13,10 +15,10 @@ type scale struct {
 type kind struct {
 	name   string // with its article
 	use    string // which units would do
-	label  byte   // R or U, the label that may stand before the number
+	letter byte   // R or U, what a label before the number begins with
 	low    bound
-	zero   string // why zero is refused, where more than the rule is to be said
-	scales []scale
+	zero   string  // why zero is refused, if there is more to say than the range
+	scales []scale // the SI unit first; with a label, the inch-pound one next
 }
 
 // bound is the lower end of a kind's range.
@@ -30,7 +32,7 @@ const (
 
 var (
 	resistanceKind = newKind(kind{
-		name: "a thermal resistance", use: "R-13, RSI 2.3, m²·K/W or h·ft²·°F/Btu", label: 'R',
+		name: "a thermal resistance", use: "R-13, RSI 2.3, m²·K/W or h·ft²·°F/Btu", letter: 'R',
 		zero: "a layer that resists nothing needs no entry",
 		scales: []scale{
 			{unit: "m²·K/W", size: 1},
@@ -38,7 +40,7 @@ var (
 		},
 	})
 	transmittanceKind = newKind(kind{
-		name: "a thermal transmittance", use: "U-0.30, W/(m²·K) or Btu/(h·ft²·°F)", label: 'U',
+		name: "a thermal transmittance", use: "U-0.30, W/(m²·K) or Btu/(h·ft²·°F)", letter: 'U',
 		scales: []scale{
 			{unit: "W/(m²·K)", size: 1},
 			{unit: "Btu/(h·ft²·°F)", size: float64(UIP)},
@@ -80,8 +82,8 @@ var (
 		},
 	})
 	temperatureKind = newKind(kind{
-		name: "a temperature", use: "°C, °F or K", low: anySign,
-		scales: []scale{{unit: "°C"}, {unit: "°F"}, {unit: "K"}}, // offsets, see ParseTemperature
+		name: "a temperature", use: "°C, °F or K",
+		scales: []scale{{unit: "°C"}, {unit: "°F"}, {unit: "K"}}, // with offsets: ParseTemperature
 	})
 	differenceKind = newKind(kind{
 		name: "a temperature difference", use: "K, °C or °F", low: anySign,
@@ -165,4 +167,10 @@ func (k *kind) scale(key *unitKey) *scale {
 		}
 	}
 	return nil
+}
+
+// plain is the name of the kind without its article.
+func (k *kind) plain() string {
+	_, name, _ := strings.Cut(k.name, " ")
+	return name
 }

@@ -3,150 +3,147 @@ package rvalue
 import (
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
-// number reads one number at the start of s: "13", "-3.5e2", "1,200", "1/2",
-// "3 1/2", "3-1/2", "3½". It returns how many bytes it used, 0 if s does not
-// start with a number. The message is empty unless the number is malformed;
-// then n is the offset of what is wrong with it.
-func number(s string) (v float64, n int, msg string) {
-	sign, n := 1.0, 0
-	if c, w := utf8.DecodeRuneInString(s); isMinus(c) || c == '+' {
-		if isMinus(c) {
-			sign = -1
-		}
-		n = w
+// number reads the number that s starts with and returns the bytes it takes:
+// "13", "-3.5e2", "1,200", "1/2", "3 1/2", "3-1/2", "3½". A width of 0 with no
+// message means that s starts with none; with a message, the number is
+// malformed at the offset width.
+func number(s string) (v float64, width int, msg string) {
+	sign, start := 1.0, 0
+	if c, w := runeAt(s, 0); isMinus(c) {
+		sign, start = -1, w
+	} else if c == '+' {
+		start = w
 	}
-	start := n
-	whole, n, msg := decimal(s, start)
+	whole, end, msg := decimal(s, start)
 	if msg != "" {
-		return 0, n, msg
+		return 0, end, msg
 	}
-	if n == start { // a vulgar fraction alone
-		if f, w := vulgar(s[n:]); w > 0 {
-			return sign * f, n + w, ""
+	if end == start {
+		if f, w := vulgar(s, start); w > 0 {
+			return sign * f, start + w, ""
 		}
 		return 0, 0, ""
 	}
-	integer := isDigits(s[start:n])
-	if d, w := fractionSlash(s[n:]); w > 0 && integer { // 1/2
-		den, m := digits(s, n+d+w)
-		if m == n+d+w {
-			return 0, n, "a fraction without its lower number, write such as 1/2"
-		}
-		if den == 0 {
-			return 0, n + d + w, "a fraction of zero parts"
-		}
-		return sign * (whole / den), m, ""
+	if end == len(s) || !isDigits(s[start:end]) {
+		return sign * whole, end, ""
 	}
-	if !integer {
-		return sign * whole, n, ""
+	if isFractionStroke(s, end) {
+		f, n, msg := lowerNumber(s, whole, end)
+		return sign * f, n, msg
 	}
-	f, m, msg := fractionBehind(s, n)
-	if msg != "" {
-		return 0, m, msg
-	}
-	return sign * (whole + f), m, ""
+	f, n, msg := mixed(s, end)
+	return sign * (whole + f), n, msg
 }
 
 // decimal reads digits with a point, thousands commas and an exponent.
-func decimal(s string, from int) (v float64, n int, msg string) {
-	n = skipDigits(s, from)
-	whole := n > from
+func decimal(s string, from int) (v float64, end int, msg string) {
+	end = skipDigits(s, from)
 	commas := false
-	for n < len(s) && s[n] == ',' && whole && isDigit(s, n+1) {
-		m := skipDigits(s, n+1)
-		if m-n-1 != 3 || s[from] == '0' || !commas && n-from > 3 {
-			return 0, n, "a comma is no decimal sign here: write " + s[from:n] + "." + s[n+1:m]
+	for end > from && end < len(s) && s[end] == ',' && isDigit(s, end+1) {
+		next := skipDigits(s, end+1)
+		// 1,200 and 12,345 are thousands. 0,04 and 3,5 are meant as decimals, and
+		// nobody can tell what 1,2345 is.
+		if next-end-1 != 3 || s[from] == '0' || !commas && end-from > 3 {
+			return 0, end, "a comma is no decimal sign here, write " + s[from:end] + "." + s[end+1:next]
 		}
-		commas, n = true, m
+		commas, end = true, next
 	}
-	if n < len(s) && s[n] == '.' && (whole || isDigit(s, n+1)) {
-		// A point behind the whole number ends it too ("5. ft" is a typing slip, and harmless).
-		n = skipDigits(s, n+1)
-		if commas && n < len(s) && s[n] == ',' && isDigit(s, n+1) {
-			return 0, n, "a comma behind the decimal point"
-		}
+	if end < len(s) && s[end] == '.' && (end > from || isDigit(s, end+1)) {
+		end = skipDigits(s, end+1)
 	}
-	if n == from {
+	if end == from {
 		return 0, from, ""
 	}
-	if n < len(s) && (s[n] == 'e' || s[n] == 'E') {
-		m := n + 1
-		if m < len(s) && (s[m] == '-' || s[m] == '+') {
-			m++
+	if end < len(s) && s[end]|0x20 == 'e' {
+		n := end + 1
+		if n < len(s) && (s[n] == '-' || s[n] == '+') {
+			n++
 		}
-		if isDigit(s, m) {
-			n = skipDigits(s, m)
+		if isDigit(s, n) {
+			end = skipDigits(s, n)
 		}
 	}
-	text := s[from:n]
+	text := s[from:end]
 	if commas {
 		text = strings.ReplaceAll(text, ",", "")
 	}
-	v, err := strconv.ParseFloat(text, 64)
-	if err != nil { // digits only get here, so it is the range
+	v, ok := value(text)
+	if !ok {
 		return 0, from, "the number is out of range"
 	}
-	return v, n, ""
+	return v, end, ""
 }
 
-// fractionBehind reads the fraction of a mixed number whose whole part ends at
-// n. Without one it returns 0 and n.
-func fractionBehind(s string, n int) (f float64, end int, msg string) {
-	at := n
-	for at < len(s) && s[at] == ' ' {
-		at++
+// mixed reads the fraction behind a whole number that ends at end: " 1/2",
+// "-1/2", "½". Without one it returns 0 and end.
+func mixed(s string, end int) (f float64, width int, msg string) {
+	from := end
+	for from < len(s) && s[from] == ' ' {
+		from++
 	}
-	if f, w := vulgar(s[at:]); w > 0 {
-		return f, at + w, ""
+	if c, w := runeAt(s, from); from == end && isDash(c) {
+		from += w
 	}
-	if c, w := utf8.DecodeRuneInString(s[at:]); at == n && isDash(c) {
-		if f, v := vulgar(s[at+w:]); v > 0 {
-			return f, at + w + v, ""
+	if f, w := vulgar(s, from); w > 0 {
+		return f, from + w, ""
+	}
+	stroke := skipDigits(s, from)
+	if from == end || stroke == from || !isFractionStroke(s, stroke) {
+		return 0, end, ""
+	}
+	upper, ok := value(s[from:stroke])
+	if !ok {
+		return 0, from, "the number is out of range"
+	}
+	f, width, msg = lowerNumber(s, upper, stroke)
+	if msg == "" && f >= 1 {
+		return 0, from, "the fraction of a mixed number is below 1, not " + s[from:width]
+	}
+	return f, width, msg
+}
+
+// isFractionStroke tells whether a stroke with a number below it is at i.
+func isFractionStroke(s string, i int) bool {
+	c, w := runeAt(s, i)
+	return (c == '/' || c == '⁄') && isDigit(s, i+w)
+}
+
+// lowerNumber reads the stroke at i and what is below it.
+func lowerNumber(s string, upper float64, i int) (f float64, end int, msg string) {
+	_, w := runeAt(s, i)
+	end = skipDigits(s, i+w)
+	lower, ok := value(s[i+w : end])
+	if !ok {
+		return 0, i + w, "the number is out of range"
+	}
+	if lower == 0 {
+		return 0, i + w, "a fraction of zero parts"
+	}
+	return upper / lower, end, ""
+}
+
+// value returns the value of a well-formed number; it is not ok if that is
+// out of range. Short whole numbers, most of what is written, take a short way.
+func value(text string) (v float64, ok bool) {
+	if len(text) <= 15 && isDigits(text) { // below 2^53, so exact
+		n := 0
+		for i := range len(text) {
+			n = 10*n + int(text[i]-'0')
 		}
-		at += w
+		return float64(n), true
 	}
-	if at == n {
-		return 0, n, ""
-	}
-	num, m := digits(s, at)
-	if m == at {
-		return 0, n, ""
-	}
-	d, w := fractionSlash(s[m:])
-	if w == 0 {
-		return 0, n, ""
-	}
-	den, end := digits(s, m+d+w)
-	switch {
-	case end == m+d+w:
-		return 0, n, ""
-	case den == 0:
-		return 0, m + d + w, "a fraction of zero parts"
-	case num >= den:
-		return 0, at, "the fraction of a mixed number must be below 1, got " + s[at:end]
-	}
-	return num / den, end, ""
+	v, err := strconv.ParseFloat(text, 64)
+	return v, err == nil
 }
 
-// fractionSlash tells that s goes on with a fraction's stroke and its lower
-// number: d bytes of space, which are none, and w bytes of stroke.
-func fractionSlash(s string) (d, w int) {
-	c, w := utf8.DecodeRuneInString(s)
-	if c == '⁄' || c == '/' && isDigit(s, 1) {
-		return 0, w
-	}
-	return 0, 0
-}
-
-// vulgar reads one character that is a fraction.
-func vulgar(s string) (float64, int) {
-	if s == "" || s[0] < utf8.RuneSelf {
+// vulgar reads a character that is a fraction, at i.
+func vulgar(s string, i int) (f float64, width int) {
+	c, w := runeAt(s, i)
+	if c < '¼' {
 		return 0, 0
 	}
-	c, w := utf8.DecodeRuneInString(s)
 	switch c {
 	case '½':
 		return 1. / 2, w
@@ -188,27 +185,49 @@ func vulgar(s string) (float64, int) {
 	return 0, 0
 }
 
-func digits(s string, from int) (float64, int) {
-	n, v := from, 0.0
-	for ; isDigit(s, n); n++ {
-		v = 10*v + float64(s[n]-'0')
+func skipDigits(s string, i int) int {
+	for isDigit(s, i) {
+		i++
 	}
-	return v, n
+	return i
 }
 
-func skipDigits(s string, n int) int {
-	for isDigit(s, n) {
-		n++
-	}
-	return n
-}
-
-func isDigit(s string, n int) bool { return n < len(s) && s[n] >= '0' && s[n] <= '9' }
+func isDigit(s string, i int) bool { return i < len(s) && s[i] >= '0' && s[i] <= '9' }
 
 func isDigits(s string) bool { return skipDigits(s, 0) == len(s) }
 
-// isMinus knows the hyphen that a keyboard has and the minus sign proper.
-func isMinus(c rune) bool { return c == '-' || c == '−' }
+// isMinus knows the hyphen of the keyboard, the minus sign, and the en dash
+// that word processors make of either.
+func isMinus(c rune) bool { return c == '-' || c == '−' || c == '–' }
 
-// isDash knows every stroke that word processors put for a hyphen.
+// isDash knows every stroke that may stand for a hyphen.
 func isDash(c rune) bool { return isMinus(c) || c >= '\u2010' && c <= '\u2014' }
+
+// isBlank knows the spaces that stand around and inside a quantity, the
+// narrow and the unbreakable ones too.
+func isBlank(c rune) bool {
+	switch c {
+	case ' ', '\t', '\r', '\n', '\u00A0', '\u2007', '\u2009', '\u202F':
+		return true
+	}
+	return false
+}
+
+// skipBlanks returns where the blanks of s from i on end.
+func skipBlanks(s string, i int) int {
+	for {
+		c, w := runeAt(s, i)
+		if !isBlank(c) {
+			return i
+		}
+		i += w
+	}
+}
+
+// trimRight returns the length of s without the blanks at its end.
+func trimRight(s string) int {
+	if s != "" && s[len(s)-1] > ' ' && s[len(s)-1] < 0x80 {
+		return len(s)
+	}
+	return len(strings.TrimRightFunc(s, isBlank))
+}

@@ -2,12 +2,12 @@ package rvalue
 
 import "unicode/utf8"
 
-// unitKey is a unit text taken apart: the exponent of each symbol. So
-// "W/(m²·K)", "W/m2K" and "W K-1 m-2" are one key, in whatever order they come.
+// unitKey is a unit taken apart: the exponent of every symbol in it. So
+// "W/(m²·K)", "W/m2K", "W m-2 K-1" and "W/K/m^2" are one key, and a table of
+// units needs one row for all of them.
 type unitKey [symbols]int8
 
-// The symbols that units are made of. A scale with an offset, °C or °F,
-// stands for its degree inside a compound.
+// The symbols that units are made of.
 const (
 	symWatt = iota
 	symMetre
@@ -15,7 +15,7 @@ const (
 	symMillimetre
 	symKilometre
 	symKelvin
-	symCelsius
+	symCelsius // alone; in a compound it is a degree of difference, so a kelvin
 	symFahrenheit
 	symHour
 	symMinute
@@ -30,22 +30,26 @@ const (
 	symPound
 	symLitre
 	symPerm
-	symbols
+	symbols // how many there are
 )
 
-// Words that are no symbol but act on the next one, or on nothing.
+// Words of unit texts that are no symbol themselves.
 const (
-	wordSquare = symbols + iota
-	wordCubic
-	wordDegree
+	wordSquare = symbols + iota // the next symbol is squared
+	wordCubic                   // the next symbol is cubed
+	wordDegree                  // means nothing beside C or F
+	wordPer                     // a fraction stroke
 	wordMph
 	wordKmh
 	wordCfm
 	wordPcf
+	wordSf
+	wordBtuh
 )
 
-// word looks a unit word up, in lower case. The Kelvin sign folds to k.
-func unitWord(b []byte) (sym int, ok bool) {
+// unitWord looks up a word in lower case. Case says nothing in the units
+// known here: there is no millikelvin and no megametre in a wall.
+func unitWord(b []byte) (word int, ok bool) {
 	switch string(b) {
 	case "w", "watt", "watts":
 		return symWatt, true
@@ -65,9 +69,9 @@ func unitWord(b []byte) (sym int, ok bool) {
 		return symFahrenheit, true
 	case "h", "hr", "hrs", "hour", "hours":
 		return symHour, true
-	case "min", "minute":
+	case "min", "minute", "minutes":
 		return symMinute, true
-	case "s", "sec", "second":
+	case "s", "sec", "second", "seconds":
 		return symSecond, true
 	case "ft", "foot", "feet":
 		return symFoot, true
@@ -75,7 +79,7 @@ func unitWord(b []byte) (sym int, ok bool) {
 		return symInch, true
 	case "mi", "mile", "miles":
 		return symMile, true
-	case "btu":
+	case "btu", "btus":
 		return symBtu, true
 	case "pa":
 		return symPascal, true
@@ -83,7 +87,7 @@ func unitWord(b []byte) (sym int, ok bool) {
 		return symNanogram, true
 	case "kg":
 		return symKilogram, true
-	case "lb", "lbs":
+	case "lb", "lbs", "lbm", "pound", "pounds":
 		return symPound, true
 	case "l", "litre", "litres", "liter", "liters":
 		return symLitre, true
@@ -95,6 +99,8 @@ func unitWord(b []byte) (sym int, ok bool) {
 		return wordCubic, true
 	case "deg", "degs", "degree", "degrees":
 		return wordDegree, true
+	case "per":
+		return wordPer, true
 	case "mph":
 		return wordMph, true
 	case "kmh", "kph":
@@ -103,90 +109,98 @@ func unitWord(b []byte) (sym int, ok bool) {
 		return wordCfm, true
 	case "pcf":
 		return wordPcf, true
+	case "sf":
+		return wordSf, true
+	case "btuh":
+		return wordBtuh, true
 	}
 	return 0, false
 }
 
-// maxNesting bounds the brackets inside a unit; real ones have one.
+// maxNesting bounds the brackets in a unit. Real ones have two at most.
 const maxNesting = 4
 
-// keyer collects a unit's key. sign is +1 above the fraction stroke, -1 below.
-type keyer struct {
-	key     unitKey
-	sign    int8
-	base    int8 // sign just behind the bracket around this place
-	power   int8 // from sq, cu: of the next symbol
-	count   int
-	stack   [maxNesting][2]int8
-	depth   int
-	bracket bool // a bracket opened right behind the stroke
+// maxExponent bounds what a symbol may be raised to, far above any real unit.
+const maxExponent = 9
+
+// unitReader collects the key of a unit text. Its signs are +1 above the
+// fraction stroke and -1 below.
+type unitReader struct {
+	key    unitKey
+	count  int  // symbols so far
+	sign   int8 // of the next symbol
+	outer  int8 // of what stands above the stroke inside the present bracket
+	power  int8 // of the next symbol, by sq or cu
+	stroke bool // a stroke stands right before this place
+	depth  int
+	stack  [maxNesting]struct{ sign, outer int8 } // to go back to behind each open bracket
 }
 
-// parseUnit takes a unit text apart. Everything behind a stroke is below it
-// ("W/m2K", "Btu/h-ft2-F"), up to the end of a bracket that the stroke opened.
+// parseUnit takes a unit text apart. Everything behind a stroke is below it,
+// as people mean it in "W/m2K" and "Btu/h-ft2-F"; only a bracket that the
+// stroke stands right before ends what is below: "Btu/(h·ft²·°F)·in".
 func parseUnit(s string) (unitKey, bool) {
-	k := keyer{sign: 1, base: 1, power: 1}
+	u := unitReader{sign: 1, outer: 1, power: 1}
 	for i := 0; i < len(s); {
-		c, w := rune(s[i]), 1
-		if c >= utf8.RuneSelf {
-			c, w = utf8.DecodeRuneInString(s[i:])
-		}
+		c, w := runeAt(s, i)
+		ok := true
 		switch {
 		case isUnitLetter(c):
-			n, ok := k.word(s[i:])
-			if !ok {
-				return unitKey{}, false
-			}
-			i += n
-			continue
-		case c == '/' || c == '÷' || c == '∕':
-			k.sign = -k.base
-			if i+w < len(s) && s[i+w] == '(' {
-				k.bracket = true
-			}
+			w, ok = u.letters(s[i:])
+		case c == '/' || c == '∕' || c == '÷':
+			u.sign, u.stroke = -u.outer, true
 		case c == '(':
-			if k.depth == maxNesting {
-				return unitKey{}, false
-			}
-			after := k.sign
-			if k.bracket {
-				after = k.base
-			}
-			k.stack[k.depth] = [2]int8{after, k.base}
-			k.depth++
-			k.base, k.bracket = k.sign, false
+			ok = u.open()
 		case c == ')':
-			if k.depth == 0 {
-				return unitKey{}, false
-			}
-			k.depth--
-			k.sign, k.base = k.stack[k.depth][0], k.stack[k.depth][1]
-		case isUnitSeparator(c) || isDegree(c):
+			ok = u.close()
 		default:
+			ok = isUnitSeparator(c) || isDegree(c)
+		}
+		if !ok {
 			return unitKey{}, false
 		}
 		i += w
 	}
-	if k.depth != 0 || k.count == 0 || k.power != 1 {
+	if u.depth != 0 || u.count == 0 || u.power != 1 {
 		return unitKey{}, false
 	}
-	if k.count > 1 { // a degree of difference: the scales' zero points are gone
-		k.key[symKelvin] += k.key[symCelsius]
-		k.key[symCelsius] = 0
+	if u.count > 1 {
+		u.key[symKelvin] += u.key[symCelsius]
+		u.key[symCelsius] = 0
 	}
-	return k.key, true
+	return u.key, true
 }
 
-// word takes a run of letters with its exponent and returns its length. A run
-// that is no word may be several symbols in a row, such as mK, hft2F.
-func (k *keyer) word(s string) (int, bool) {
-	var low [12]byte
-	n, end := 0, 0
-	for end < len(s) {
-		c, w := rune(s[end]), 1
-		if c >= utf8.RuneSelf {
-			c, w = utf8.DecodeRuneInString(s[end:])
-		}
+func (u *unitReader) open() bool {
+	if u.depth == maxNesting {
+		return false
+	}
+	back := &u.stack[u.depth]
+	back.sign, back.outer = u.sign, u.outer
+	if u.stroke {
+		back.sign = u.outer
+	}
+	u.outer, u.stroke = u.sign, false
+	u.depth++
+	return true
+}
+
+func (u *unitReader) close() bool {
+	if u.depth == 0 {
+		return false
+	}
+	u.depth--
+	u.sign, u.outer, u.stroke = u.stack[u.depth].sign, u.stack[u.depth].outer, false
+	return true
+}
+
+// letters takes a run of letters and its exponent off s and returns their
+// width. A run that is no word may be several in a row, as in mK and hft2F.
+func (u *unitReader) letters(s string) (width int, ok bool) {
+	var low [12]byte // room for the longest word
+	n := 0
+	for width < len(s) {
+		c, w := runeAt(s, width)
 		if !isUnitLetter(c) {
 			break
 		}
@@ -195,122 +209,153 @@ func (k *keyer) word(s string) (int, bool) {
 		}
 		low[n] = lower(c)
 		n++
-		end += w
+		width += w
 	}
-	from := 0
-	for from < n {
-		to := n
-		sym, ok := unitWord(low[from:to])
-		for !ok && to > from+1 {
-			to--
-			sym, ok = unitWord(low[from:to])
-		}
-		if !ok {
-			return 0, false
-		}
-		exp := int8(1)
-		if to == n {
-			var w int
-			if exp, w, ok = exponent(s[end:]); !ok {
+	exp, w, ok := exponent(s[width:])
+	if !ok {
+		return 0, false
+	}
+	for from, to := 0, n; from < n; from, to = to, n {
+		word, ok := unitWord(low[from:to])
+		for !ok { // the longest word that the run begins with
+			if to--; to == from {
 				return 0, false
 			}
-			end += w
+			word, ok = unitWord(low[from:to])
 		}
-		if !k.add(sym, exp) {
+		e := int8(1)
+		if to == n {
+			e = exp
+		}
+		if !u.word(word, e) {
 			return 0, false
 		}
-		from = to
 	}
-	return end, true
+	return width + w, true
 }
 
-// add puts a symbol to the power exp into the key.
-func (k *keyer) add(sym int, exp int8) bool {
-	switch sym {
-	case wordSquare, wordCubic:
-		if k.power != 1 || exp != 1 {
-			return false
-		}
-		k.power = int8(2 + sym - wordSquare)
-		return true
-	case wordDegree:
-		return exp == 1
-	case wordMph:
-		return exp == 1 && k.add(symMile, 1) && k.add2(symHour)
-	case wordKmh:
-		return exp == 1 && k.add(symKilometre, 1) && k.add2(symHour)
-	case wordCfm:
-		return exp == 1 && k.add(symFoot, 3) && k.add2(symMinute)
-	case wordPcf:
-		return exp == 1 && k.add(symPound, 1) && k.add(symFoot, -3)
+// word acts on one word with its exponent.
+func (u *unitReader) word(word int, exp int8) bool {
+	u.stroke = false
+	if word < symbols {
+		return u.add(word, exp)
 	}
-	e := int(k.key[sym]) + int(k.sign*exp*k.power)
-	if e < -9 || e > 9 || k.power != 1 && exp != 1 {
+	if exp != 1 { // cfm50 is no unit
 		return false
 	}
-	k.key[sym] = int8(e)
-	k.power = 1
-	k.count++
+	switch word {
+	case wordSquare, wordCubic:
+		if u.power != 1 {
+			return false
+		}
+		u.power = int8(2 + word - wordSquare)
+		return true
+	case wordDegree:
+		return true
+	case wordPer:
+		u.sign, u.stroke = -u.outer, true
+		return true
+	case wordMph:
+		return u.add(symMile, 1) && u.add(symHour, -1)
+	case wordKmh:
+		return u.add(symKilometre, 1) && u.add(symHour, -1)
+	case wordCfm:
+		return u.add(symFoot, 3) && u.add(symMinute, -1)
+	case wordPcf:
+		return u.add(symPound, 1) && u.add(symFoot, -3)
+	case wordSf:
+		return u.add(symFoot, 2)
+	default: // wordBtuh
+		return u.add(symBtu, 1) && u.add(symHour, -1)
+	}
+}
+
+// add puts one symbol into the key.
+func (u *unitReader) add(symbol int, exp int8) bool {
+	if u.power != 1 && exp != 1 { // sq ft²
+		return false
+	}
+	e := u.key[symbol] + u.sign*exp*u.power // within ±(9+9·3), no overflow
+	if e < -maxExponent || e > maxExponent {
+		return false
+	}
+	u.key[symbol], u.power = e, 1
+	u.count++
 	return true
 }
 
-func (k *keyer) add2(sym int) bool { return k.add(sym, -1) }
-
-// exponent reads what may stand behind a symbol: 2, ², ^2, -1, ⁻¹. Without one it is 1.
-func exponent(s string) (exp int8, n int, ok bool) {
-	i, sign, marked := 0, int8(1), false
-	if i < len(s) && s[i] == '^' {
-		i, marked = 1, true
+// exponent reads what may stand right behind a symbol, 2, ², ^2, -1, ⁻¹, and
+// its width. Without any it is 1; more than one digit is not ok.
+func exponent(s string) (exp int8, width int, ok bool) {
+	if s == "" {
+		return 1, 0, true
 	}
-	if c, w := utf8.DecodeRuneInString(s[i:]); isMinus(c) && isDigit(s, i+w) || c == '⁻' {
+	sign, marked := int8(1), false
+	if s[0] == '^' {
+		width, marked = 1, true
+	}
+	if c, w := runeAt(s, width); isMinus(c) && isDigit(s, width+w) || c == '⁻' {
 		sign, marked = -1, true
-		i += w
+		width += w
 	}
-	if isDigit(s, i) {
-		if isDigit(s, i+1) || s[i] == '0' {
-			return 0, 0, false
-		}
-		return sign * int8(s[i]-'0'), i + 1, true
+	c, w := runeAt(s, width)
+	switch {
+	case c >= '1' && c <= '9':
+		exp = int8(c - '0')
+	case c == '¹':
+		exp = 1
+	case c == '²':
+		exp = 2
+	case c == '³':
+		exp = 3
+	default:
+		return 1, 0, !marked && c != '0'
 	}
-	switch c, w := utf8.DecodeRuneInString(s[i:]); c {
-	case '¹':
-		return sign, i + w, true
-	case '²':
-		return sign * 2, i + w, true
-	case '³':
-		return sign * 3, i + w, true
-	}
-	return 1, 0, !marked
+	width += w
+	return sign * exp, width, !isDigit(s, width)
 }
 
-// isUnitLetter knows the letters that unit words are written with.
+// runeAt decodes the character of s at i, with 0 and width 0 behind the end.
+// Degree signs, middle dots and superscripts all lie in one page of UTF-8.
+func runeAt(s string, i int) (rune, int) {
+	if i >= len(s) {
+		return 0, 0
+	}
+	if c := s[i]; c < utf8.RuneSelf {
+		return rune(c), 1
+	}
+	if s[i] == 0xC2 && i+1 < len(s) && s[i+1]&0xC0 == 0x80 {
+		return rune(s[i+1]), 2
+	}
+	return utf8.DecodeRuneInString(s[i:])
+}
+
+// isUnitLetter knows the letters that unit words are made of; the last three
+// are the Kelvin sign and the ready-made ℃ and ℉.
 func isUnitLetter(c rune) bool {
 	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c == '\u212A' || c == '℃' || c == '℉'
 }
 
-// lower folds a letter of isUnitLetter.
+// lower folds a letter that isUnitLetter knows.
 func lower(c rune) byte {
 	switch c {
-	case '\u212A': // Kelvin sign
+	case '\u212A':
 		return 'k'
 	case '℃':
 		return 'c'
 	case '℉':
 		return 'f'
 	}
-	if c <= 'Z' {
-		c += 'a' - 'A'
-	}
-	return byte(c)
+	return byte(c) | 0x20
 }
 
 // isUnitSeparator knows what people put between the symbols of a product.
 func isUnitSeparator(c rune) bool {
 	switch c {
-	case ' ', '\t', '\u00A0', '\u2009', '\u202F', '*', '.', '·', '⋅', '•', '∙':
+	case ' ', '·', '*', '.', '\t', '⋅', '•', '∙':
 		return true
 	}
-	return isDash(c)
+	return isBlank(c) || isDash(c)
 }
 
 // isDegree knows the degree sign and its two look-alikes.
