@@ -215,6 +215,9 @@ func isBlank(c rune) bool {
 
 // skipBlanks returns where the blanks of s from i on end.
 func skipBlanks(s string, i int) int {
+	for i < len(s) && s[i] == ' ' {
+		i++
+	}
 	for {
 		c, w := runeAt(s, i)
 		if !isBlank(c) {
@@ -230,4 +233,10 @@ func trimRight(s string) int {
 		return len(s)
 	}
 	return len(strings.TrimRightFunc(s, isBlank))
+}
+
+// inner returns where the text begins and ends between the blanks around it.
+func inner(s string) (from, to int) {
+	from = skipBlanks(s, 0)
+	return from, max(from, trimRight(s))
 }

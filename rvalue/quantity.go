@@ -2,7 +2,8 @@ package rvalue
 
 // Each quantity is a defined float64 in one SI unit, named in the first
 // sentence of its comment. Enter by multiplying with a unit constant
-// (13 * rvalue.RIP), leave by an accessor named for the unit (r.IP()).
+// (13 * rvalue.RIP), leave by an accessor named for the unit (r.IP()). The
+// parsers enter the same way, to the last bit; the way back rounds once more.
 // The inch-pound constants are written as exact expressions of the
 // international foot (0.3048 m), the International Table Btu
 // (1055.05585262 J) and the avoirdupois pound, as in NIST SP 811, Appendix B.
@@ -142,15 +143,16 @@ func (v Volume) IP() float64 { return float64(v / CubicFoot) }
 type Temperature float64
 
 const (
-	zeroCelsius    = 273.15 // K, exact
-	zeroFahrenheit = 459.67 // °R at 0 °F, exact
+	zeroCelsius = 273.15 // K, exact
+	freezingF   = 32     // °F at 0 °C, exact
 )
 
 // FromCelsius returns the temperature t °C.
 func FromCelsius(t float64) Temperature { return Temperature(t + zeroCelsius) }
 
 // FromFahrenheit returns the temperature t °F.
-func FromFahrenheit(t float64) Temperature { return Temperature((t + zeroFahrenheit) * degreeF) }
+// It goes by °C, so that 68 °F and 20 °C are the same to the last bit.
+func FromFahrenheit(t float64) Temperature { return FromCelsius((t - freezingF) * 5 / 9) }
 
 // SI returns t in °C, the unit in which people state it.
 func (t Temperature) SI() float64 { return t.Celsius() }
@@ -165,7 +167,7 @@ func (t Temperature) Kelvins() float64 { return float64(t) }
 func (t Temperature) Celsius() float64 { return float64(t) - zeroCelsius }
 
 // Fahrenheit returns t in °F.
-func (t Temperature) Fahrenheit() float64 { return float64(t)/degreeF - zeroFahrenheit }
+func (t Temperature) Fahrenheit() float64 { return t.Celsius()*9/5 + freezingF }
 
 // Sub returns t−o.
 func (t Temperature) Sub(o Temperature) TemperatureDifference {

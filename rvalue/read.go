@@ -24,8 +24,7 @@ func parse(k *kind, s string) (float64, error) {
 // read takes s apart into a number and a unit of kind k, nil with a message if
 // it can not. The number or the label before it stands at the offset at.
 func (k *kind) read(s string) (v float64, at int, unit *scale, err error) {
-	at = skipBlanks(s, 0)
-	end := trimRight(s)
+	at, end := inner(s)
 	from, label := k.label(s[:end], at)
 	v, n, msg := number(s[from:end])
 	if msg != "" {

@@ -9,8 +9,8 @@ import (
 // 1, here 0.25. A bare number is refused, since 0.25 and 25 could both be
 // meant; so is what lies outside 0 to 100 %.
 func ParseShare(s string) (float64, error) {
-	at, end := skipBlanks(s, 0), trimRight(s)
-	v, n, msg := number(s[min(at, end):end])
+	at, end := inner(s)
+	v, n, msg := number(s[at:end])
 	if msg != "" {
 		return 0, fail(s, at+n, msg)
 	}

@@ -9,7 +9,7 @@ import (
 // as carpenters write it: "90 mm", "3 1/2 in", `5'-4 1/2"`, "8 ft 6 in". Parts
 // are added up in the smallest unit, so that the last is 102 * Inch to the bit.
 func ParseLength(s string) (Length, error) {
-	at, to := skipBlanks(s, 0), trimRight(s)
+	at, to := inner(s)
 	v, end, err := length(s, at, to)
 	if err != nil {
 		return 0, err
@@ -194,7 +194,7 @@ func otherKind(s string, at, to int) error {
 // product reads a quantity of kind k, with its unit or as the product of sides
 // that have dims dimensions together.
 func product(k *kind, s string, dims int) (float64, error) {
-	at, end := skipBlanks(s, 0), trimRight(s)
+	at, end := inner(s)
 	cut, w := times(s, at)
 	if cut < 0 {
 		return parse(k, s)

@@ -316,15 +316,14 @@ func exponent(s string) (exp int8, width int, ok bool) {
 }
 
 // runeAt decodes the character of s at i, with 0 and width 0 behind the end.
-// Degree signs, middle dots and superscripts all lie in one page of UTF-8.
 func runeAt(s string, i int) (rune, int) {
-	if i >= len(s) {
+	switch {
+	case i >= len(s):
 		return 0, 0
-	}
-	if c := s[i]; c < utf8.RuneSelf {
-		return rune(c), 1
-	}
-	if s[i] == 0xC2 && i+1 < len(s) && s[i+1]&0xC0 == 0x80 {
+	case s[i] < utf8.RuneSelf:
+		return rune(s[i]), 1
+	case s[i] == 0xC2 && i+1 < len(s) && s[i+1]&0xC0 == 0x80:
+		// Degree sign, middle dot and superscripts lie in one page of UTF-8.
 		return rune(s[i+1]), 2
 	}
 	return utf8.DecodeRuneInString(s[i:])
