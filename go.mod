@@ -1,6 +1,6 @@
 module github.com/coldseam/coldseam
 
-go 1.26.8
+go 1.26
 
 require (
 	github.com/cpuguy83/go-md2man/v2 v2.0.7 // indirect
