@@ -11,7 +11,7 @@ import (
 // that was computed without its flaws. All of them grow with the square of the
 // share that the insulation has in the whole resistance. The standard's text
 // was not at hand: formulas and coefficients are from memory, those of the 1997
-// fasteners confirmed by a handbook example (testdata/assemblies_corrections.csv).
+// fasteners confirmed by a handbook example (testdata/assemblies_precast.csv).
 
 // Void levels of AirVoids, ISO 6946 annex on corrections.
 const (
@@ -146,7 +146,7 @@ const OpenJoints = 0.04
 // times the heat it carries, in W·day/(m²·K·mm), from above 0 to OpenJoints.
 //
 // Source: ISO 6946, annex on corrections, inverted roofs, from memory; its
-// limit for thick insulation is confirmed by a page (testdata/assemblies_corrections.csv).
+// limit for thick insulation is confirmed by a page (testdata/assemblies_inverted.csv).
 func InvertedRoof(rainPerDay rvalue.Length, fx float64, r1, rt rvalue.Resistance) (rvalue.Transmittance, error) {
 	// ISO 6946, inverted roofs: ΔUr = p f x (R1/RT)²
 	share, err := insulationShare(r1, rt)

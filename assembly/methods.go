@@ -90,7 +90,7 @@ func (a Assembly) strips(layers []int) []Path {
 // and none flows sideways: 1/Σ(fraction/ΣR) over the paths. No real assembly
 // of these layers resists more.
 //
-// Source: ASHRAE Handbook—Fundamentals 2021, ch. 27; ISO 6946, upper limit R'T.
+// Source: ASHRAE Handbook—Fundamentals 2021, ch. 27; ISO 6946, upper limit R′T.
 func (a Assembly) ParallelPath() rvalue.Resistance {
 	u := 0.0
 	for _, p := range a.Paths() {
@@ -103,7 +103,7 @@ func (a Assembly) ParallelPath() rvalue.Resistance {
 // layers has one temperature, as if heat flowed sideways freely: the sum of
 // the layers' mixed resistances. No real assembly of these layers resists less.
 //
-// Source: ASHRAE Handbook—Fundamentals 2021, ch. 27; ISO 6946, lower limit R''T.
+// Source: ASHRAE Handbook—Fundamentals 2021, ch. 27; ISO 6946, lower limit R”T.
 func (a Assembly) IsothermalPlanes() rvalue.Resistance {
 	var r rvalue.Resistance
 	for _, l := range a.Layers {
@@ -114,9 +114,9 @@ func (a Assembly) IsothermalPlanes() rvalue.Resistance {
 
 // Combined is the result of ISO 6946's combined method.
 type Combined struct {
-	R     rvalue.Resistance // (R'T + R''T)/2
-	Error float64           // (R'T − R''T)/(2R), the largest relative error of R
-	Valid bool              // R'T/R''T ≤ 1.5; the standard refuses the method beyond
+	R     rvalue.Resistance // (R′T + R″T)/2
+	Error float64           // (R′T − R″T)/(2R), the largest relative error of R
+	Valid bool              // R′T/R″T ≤ 1.5; the standard refuses the method beyond
 }
 
 // Combined returns the mean of the parallel-path and the isothermal-planes
@@ -124,7 +124,7 @@ type Combined struct {
 // not apply where metal bridges the insulation; the caller knows that.
 //
 // Source: ISO 6946, total thermal resistance of a component consisting of
-// homogeneous and inhomogeneous layers, and its limit R'T/R''T ≤ 1.5.
+// homogeneous and inhomogeneous layers, and its limit R′T/R”T ≤ 1.5.
 func (a Assembly) Combined() Combined {
 	upper, lower := float64(a.ParallelPath()), float64(a.IsothermalPlanes())
 	r := (upper + lower) / 2

@@ -8,12 +8,14 @@ import (
 	"github.com/coldseam/coldseam/rvalue"
 )
 
-// steelRow is one row of the published correction factors of steel studs.
+// steelRow is one row of the published table of steel studs. The effective
+// resistance is the table's own figure; its factor is that over the rated one,
+// rounded to two digits.
 type steelRow struct {
 	depth, spacing float64 // in, nominal
-	rated          float64 // of the cavity insulation, h·ft²·°F/Btu
-	factor         float64 // effective over rated; 0 in the row of an empty cavity
-	empty          float64 // effective resistance of the empty cavity, h·ft²·°F/Btu
+	rated          float64 // of the cavity insulation, h·ft²·°F/Btu; 0: empty
+	factor         float64 // F_c; 0 in the row of an empty cavity
+	effective      float64 // of the layer, studs included, h·ft²·°F/Btu
 	source         string
 }
 
@@ -22,19 +24,19 @@ type steelRow struct {
 // on a page say which; the others are from memory.
 var steelRows = [...]steelRow{
 	{3.5, 16, 0, 0, 0.79, "ASHRAE 90.1, from memory"},
-	{3.5, 16, 11, 0.50, 0, "ASHRAE Handbook—Fundamentals 2021, ch. 27"},
-	{3.5, 16, 13, 0.46, 0, "Construction Specifier, energy code math for commercial walls"},
-	{3.5, 16, 15, 0.43, 0, "ASHRAE 90.1, from memory"},
+	{3.5, 16, 11, 0.50, 5.5, "ASHRAE Handbook—Fundamentals 2021, ch. 27"},
+	{3.5, 16, 13, 0.46, 6.0, "Construction Specifier, energy code math for commercial walls"},
+	{3.5, 16, 15, 0.43, 6.4, "ASHRAE 90.1, from memory"},
 	{3.5, 24, 0, 0, 0.91, "ASHRAE 90.1, from memory"},
-	{3.5, 24, 11, 0.60, 0, "ASHRAE 90.1, from memory"},
-	{3.5, 24, 13, 0.55, 0, "ASHRAE 90.1, from memory"},
-	{3.5, 24, 15, 0.52, 0, "ASHRAE 90.1, from memory"},
-	{6, 16, 19, 0.37, 0, "Building Enclosure, the continuing story of continuous insulation (as effective R-7.1)"},
-	{6, 16, 21, 0.35, 0, "ASHRAE 90.1, from memory"},
-	{6, 24, 19, 0.45, 0, "ASHRAE 90.1, from memory"},
-	{6, 24, 21, 0.43, 0, "ASHRAE 90.1, from memory"},
-	{8, 16, 25, 0.31, 0, "ASHRAE 90.1, from memory"},
-	{8, 24, 25, 0.38, 0, "ASHRAE 90.1, from memory"},
+	{3.5, 24, 11, 0.60, 6.6, "ASHRAE 90.1, from memory"},
+	{3.5, 24, 13, 0.55, 7.2, "ASHRAE 90.1, from memory"},
+	{3.5, 24, 15, 0.52, 7.8, "ASHRAE 90.1, from memory"},
+	{6, 16, 19, 0.37, 7.1, "Building Enclosure, the continuing story of continuous insulation"},
+	{6, 16, 21, 0.35, 7.4, "ASHRAE 90.1, from memory"},
+	{6, 24, 19, 0.45, 8.6, "ASHRAE 90.1, from memory"},
+	{6, 24, 21, 0.43, 9.0, "ASHRAE 90.1, from memory"},
+	{8, 16, 25, 0.31, 7.8, "ASHRAE 90.1, from memory"},
+	{8, 24, 25, 0.38, 9.6, "ASHRAE 90.1, from memory"},
 }
 
 const (
@@ -58,47 +60,19 @@ const (
 //
 // Source: ASHRAE 90.1, appendix A; rows by row.
 func SteelCorrection(depth, spacing rvalue.Length, rated rvalue.Resistance) (fc float64, source string, exact bool, err error) {
-	rows, err := steelRowsFor(depth, spacing)
+	low, high, f, err := steelBetween(depth, spacing, rated)
 	if err != nil {
 		return 0, "", false, err
 	}
-	if rows[0].factor == 0 { // the empty cavity
-		rows = rows[1:]
-	}
-	r := rated.IP()
-	for i, row := range rows {
-		if math.Abs(r-row.rated) <= ratedSlack {
-			return row.factor, row.source, true, nil
-		}
-		if i > 0 && rows[i-1].rated < r && r < row.rated {
-			low := rows[i-1]
-			f := (r - low.rated) / (row.rated - low.rated)
-			return low.factor + f*(row.factor-low.factor), between(low, row), false, nil
-		}
-	}
-	return 0, "", false, fmt.Errorf("assembly: no correction factor for insulation of R-%.4g between steel studs %.4g in deep and %.4g in apart, the published ones are for %s",
-		r, depth.Inches(), spacing.Inches(), ratedList(rows))
-}
-
-func between(low, high steelRow) string {
-	source := low.source
-	if high.source != low.source {
-		source += "; " + high.source
-	}
-	return fmt.Sprintf("%s; between the rows R-%g and R-%g by a straight line", source, low.rated, high.rated)
-}
-
-func ratedList(rows []steelRow) string {
-	list := make([]string, len(rows))
-	for i, row := range rows {
-		list[i] = fmt.Sprintf("R-%g", row.rated)
-	}
-	return strings.Join(list, ", ")
+	return low.factor + f*(high.factor-low.factor), steelSource(low, high), low.rated == high.rated, nil
 }
 
 // SteelLayer returns the effective resistance of a layer of steel studs with
-// the cavity insulation between them, SteelCorrection times rated, or with an
-// empty cavity for a rated of 0 (3 1/2 in studs only).
+// the cavity insulation between them, as the table prints it: to be added to
+// all else in the wall, films included. A rated resistance of 0 is an empty
+// cavity (3 1/2 in studs only). It answers and refuses what SteelCorrection
+// does, and differs from the rated resistance times F_c by their rounding, up
+// to 2 %.
 //
 // Source: ASHRAE 90.1, appendix A; rows by row.
 func SteelLayer(depth, spacing rvalue.Length, rated rvalue.Resistance) (effective rvalue.Resistance, source string, exact bool, err error) {
@@ -107,13 +81,56 @@ func SteelLayer(depth, spacing rvalue.Length, rated rvalue.Resistance) (effectiv
 		if err != nil {
 			return 0, "", false, err
 		}
-		if rows[0].empty == 0 {
+		if rows[0].factor != 0 {
 			return 0, "", false, fmt.Errorf("assembly: no published resistance for an empty cavity between steel studs %.4g in deep, only for 3.5 in", depth.Inches())
 		}
-		return rvalue.Resistance(rows[0].empty) * rvalue.RIP, rows[0].source, true, nil
+		return rvalue.Resistance(rows[0].effective) * rvalue.RIP, rows[0].source, true, nil
 	}
-	fc, source, exact, err := SteelCorrection(depth, spacing, rated)
-	return rvalue.Resistance(fc * float64(rated)), source, exact, err
+	low, high, f, err := steelBetween(depth, spacing, rated)
+	if err != nil {
+		return 0, "", false, err
+	}
+	ip := low.effective + f*(high.effective-low.effective)
+	return rvalue.Resistance(ip) * rvalue.RIP, steelSource(low, high), low.rated == high.rated, nil
+}
+
+// steelBetween returns the rows that a rated resistance lies between, and how
+// far between them; the same row twice if it is that row's.
+func steelBetween(depth, spacing rvalue.Length, rated rvalue.Resistance) (low, high steelRow, f float64, err error) {
+	rows, err := steelRowsFor(depth, spacing)
+	if err != nil {
+		return low, high, 0, err
+	}
+	if rows[0].factor == 0 { // the empty cavity
+		rows = rows[1:]
+	}
+	r := rated.IP()
+	for i, row := range rows {
+		if math.Abs(r-row.rated) <= ratedSlack {
+			return row, row, 0, nil
+		}
+		if i > 0 && rows[i-1].rated < r && r < row.rated {
+			low = rows[i-1]
+			return low, row, (r - low.rated) / (row.rated - low.rated), nil
+		}
+	}
+	list := make([]string, len(rows))
+	for i, row := range rows {
+		list[i] = fmt.Sprintf("R-%g", row.rated)
+	}
+	return low, high, 0, fmt.Errorf("assembly: no correction factor for insulation of R-%.4g between steel studs %.4g in deep and %.4g in apart, the published ones are for %s",
+		r, depth.Inches(), spacing.Inches(), strings.Join(list, ", "))
+}
+
+func steelSource(low, high steelRow) string {
+	if low.rated == high.rated {
+		return low.source
+	}
+	source := low.source
+	if high.source != low.source {
+		source += "; " + high.source
+	}
+	return fmt.Sprintf("%s; between the rows R-%g and R-%g by a straight line", source, low.rated, high.rated)
 }
 
 // steelRowsFor returns the rows of one depth and spacing.

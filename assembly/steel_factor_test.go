@@ -64,12 +64,16 @@ func TestSteelLayer(t *testing.T) {
 	}{
 		{"empty at 16 in", 3.5 * in, 16 * in, 0, 0.79},
 		{"empty at 24 in", 3.5 * in, 24 * in, 0, 0.91},
-		{"R-13 at 16 in", 3.5 * in, 16 * in, 13 * r, 13 * 0.46},
+		{"R-13 at 16 in, as printed", 3.5 * in, 16 * in, 13 * r, 6.0},
 	} {
 		got, source, exact, err := assembly.SteelLayer(c.depth, c.spacing, c.rated)
 		if err != nil || !exact || source == "" || !near(got.IP(), c.want, 1e-12) {
 			t.Errorf("%s: SteelLayer = R-%v, %q, %v, %v, want R-%v", c.name, got.IP(), source, exact, err, c.want)
 		}
+	}
+	half, source, exact, err := assembly.SteelLayer(6*in, 16*in, 20*r)
+	if err != nil || exact || !strings.Contains(source, "straight line") || !near(half.IP(), (7.1+7.4)/2, 1e-12) {
+		t.Errorf("between R-19 and R-21: SteelLayer = R-%v, %q, %v, %v, want R-7.25 by a straight line", half.IP(), source, exact, err)
 	}
 	for name, depth := range map[string]rvalue.Length{"deep and empty": 6 * in, "odd and empty": 5 * in} {
 		if got, _, _, err := assembly.SteelLayer(depth, 16*in, 0); err == nil {
