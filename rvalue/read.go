@@ -21,8 +21,7 @@ func parse(k *kind, s string) (float64, error) {
 	return k.check(s, at, len(s), v*unit.size)
 }
 
-// read takes s apart into a number and a unit of kind k, nil with a message if
-// it can not. The number or the label before it stands at the offset at.
+// read takes s apart into a number and a unit of kind k. The number or the label before it stands at the offset at.
 func (k *kind) read(s string) (v float64, at int, unit *scale, err error) {
 	at, end := inner(s)
 	from, label := k.label(s[:end], at)
@@ -87,7 +86,7 @@ func (k *kind) check(s string, at, to int, v float64) (float64, error) {
 	quoted := strconv.Quote(s[at : at+trimRight(s[at:to])])
 	switch {
 	case v == 0 && k.low != aboveZero:
-		return v, nil
+		return 0, nil // no negative zero either
 	case v == 0 && k.zero != "":
 		return 0, fail(s, at, quoted, " is zero, ", k.zero)
 	case v <= 0 && k.low == aboveZero:
