@@ -21,7 +21,8 @@ func parse(k *kind, s string) (float64, error) {
 	return k.check(s, at, len(s), v*unit.size)
 }
 
-// read takes s apart into a number and a unit of kind k. The number or the label before it stands at the offset at.
+// read takes s apart into a number and a unit of kind k. The number, or the
+// label before it, stands at the offset at.
 func (k *kind) read(s string) (v float64, at int, unit *scale, err error) {
 	at, end := inner(s)
 	from, label := k.label(s[:end], at)
