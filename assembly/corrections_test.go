@@ -88,6 +88,8 @@ func TestCorrected(t *testing.T) {
 	}{
 		{"none", nil, 0.3, false},
 		{"together below 3 %", []rvalue.Transmittance{0.004, 0.004}, 0.3, false},
+		{"2.97 %", []rvalue.Transmittance{0.0089}, 0.3, false},
+		{"3.03 %", []rvalue.Transmittance{0.0091}, 0.3091, true},
 		{"together above 3 %, each below", []rvalue.Transmittance{0.005, 0.005}, 0.31, true},
 		{"level 2 voids", []rvalue.Transmittance{0.0289}, 0.3289, true},
 	} {
