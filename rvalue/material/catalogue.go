@@ -1,0 +1,150 @@
+package material
+
+import (
+	"fmt"
+	"iter"
+	"slices"
+	"strings"
+	"sync"
+
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// Catalogue is a list of materials that can be looked up by name. It does not
+// change, so that any number of goroutines may use it. Its zero value is empty.
+type Catalogue struct {
+	list   []*Material
+	exact  map[string]*Material // by a name or alias, as written and in lower case
+	names  []entry              // every name and alias, in order of the list
+	bySet  map[string]*Material // by the sorted words of a name
+	joined map[string]*Material // by the words of a name run together: housewrap
+}
+
+// entry is one name of a material, taken apart.
+type entry struct {
+	m    *Material
+	name string   // as written
+	set  []string // sorted words
+	run  string   // the words in order, run together
+}
+
+var builtIn = sync.OnceValue(func() *Catalogue {
+	list, err := decode(catalogueCSV)
+	if err == nil {
+		var c *Catalogue
+		if c, err = index(list); err == nil {
+			return c
+		}
+	}
+	panic("material: the embedded catalogue: " + err.Error()) // the tests decode it
+})
+
+// Default returns the built-in catalogue. It is decoded at the first call.
+func Default() *Catalogue { return builtIn() }
+
+// All goes through the built-in catalogue in the order of its table.
+func All() iter.Seq[*Material] { return Default().All() }
+
+// Find looks a material up in the built-in catalogue; see Catalogue.Find.
+func Find(name string) (*Material, error) { return Default().Find(name) }
+
+// Search looks words up in the built-in catalogue; see Catalogue.Search.
+func Search(words ...string) []*Material { return Default().Search(words...) }
+
+// All goes through the catalogue in the order of its table.
+func (c *Catalogue) All() iter.Seq[*Material] { return slices.Values(c.list) }
+
+// With returns a catalogue that has the extra materials too. One whose name is
+// that of a known material, in any spelling that Find forgives, takes its place
+// and, beside its own aliases, all its names. Any other name or alias of an extra
+// material is taken from the material that had it as an alias. The materials are
+// copied. An error says which of them lacks a name, a conductivity or pieces, or a
+// source ("label" is one), has a figure that cannot be, or claims the name of
+// another.
+func (c *Catalogue) With(extra ...Material) (*Catalogue, error) {
+	list := slices.Clone(c.list)
+	for i := range extra {
+		m := extra[i]
+		if err := m.check(); err != nil {
+			return nil, err
+		}
+		for j := range i {
+			if sameName(extra[j].Name, m.Name) {
+				return nil, fmt.Errorf("material: %q is described twice", m.Name)
+			}
+		}
+		m.Aliases, m.Sizes = slices.Clone(m.Aliases), slices.Clone(m.Sizes)
+		at := slices.IndexFunc(list, func(o *Material) bool { return sameName(o.Name, m.Name) })
+		if at < 0 {
+			list = append(list, &m)
+			continue
+		}
+		m.Aliases = append(m.Aliases, list[at].Aliases...)
+		if m.Name != list[at].Name {
+			m.Aliases = append(m.Aliases, list[at].Name)
+		}
+		list[at] = &m
+	}
+	for i, o := range list {
+		changed := *o
+		changed.Aliases = slices.DeleteFunc(slices.Clone(o.Aliases), func(alias string) bool {
+			return slices.ContainsFunc(extra, func(m Material) bool {
+				return !sameName(m.Name, o.Name) && m.claims(alias)
+			})
+		})
+		if len(changed.Aliases) < len(o.Aliases) {
+			list[i] = &changed
+		}
+	}
+	return index(list)
+}
+
+// sameName reports whether two names have the same words, in any order, or run
+// together to the same.
+func sameName(a, b string) bool {
+	x, y := words(a), words(b)
+	return key(x) == key(y) || strings.Join(x, "") == strings.Join(y, "")
+}
+
+// claims reports whether name is one of m's.
+func (m *Material) claims(name string) bool {
+	return sameName(m.Name, name) || slices.ContainsFunc(m.Aliases, func(a string) bool { return sameName(a, name) })
+}
+
+// key makes a set of words comparable.
+func key(ws []string) string { return strings.Join(sorted(ws), " ") }
+
+// index builds a catalogue for look-up. No two materials may share a name.
+func index(list []*Material) (*Catalogue, error) {
+	c := &Catalogue{
+		list: list, exact: map[string]*Material{}, bySet: map[string]*Material{}, joined: map[string]*Material{},
+	}
+	put := func(at map[string]*Material, k string, m *Material) error {
+		if o, ok := at[k]; ok && o != m {
+			return fmt.Errorf("material: %q names both %s and %s", k, o.Name, m.Name)
+		}
+		at[k] = m
+		return nil
+	}
+	for _, m := range list {
+		for _, n := range append([]string{m.Name}, m.Aliases...) {
+			ws := words(n)
+			e := entry{m, n, sorted(ws), strings.Join(ws, "")}
+			c.names = append(c.names, e)
+			for _, err := range []error{
+				put(c.exact, n, m), put(c.exact, strings.ToLower(n), m),
+				put(c.bySet, key(ws), m), put(c.joined, e.run, m),
+			} {
+				if err != nil {
+					return nil, err
+				}
+			}
+		}
+	}
+	return c, nil
+}
+
+// size builds a piece from the units of the table.
+func size(mm, rsi float64) Size {
+	return Size{Thickness: rvalue.Length(mm) * rvalue.Millimetre, R: rvalue.Resistance(rsi) * rvalue.RSI}
+}

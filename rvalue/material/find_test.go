@@ -1,0 +1,110 @@
+package material_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/coldseam/coldseam/rvalue/material"
+)
+
+// lookups are names as strangers write them, and the material they mean.
+var lookups = []struct{ asked, want string }{
+	// as the layer notation and its examples write them
+	{"gypsum", "gypsum board"}, {"plaster", "plaster"}, {"fiberglass", "fiberglass"}, {"osb", "OSB"},
+	{"vinyl siding", "vinyl siding"}, {"board sheathing", "board sheathing"}, {"wood bevel siding", "wood bevel siding"},
+	{"xps", "XPS"}, {"fir", "Douglas fir"}, {"house wrap", "house wrap"}, {"concrete block", "concrete block"},
+	// other names of the trade
+	{"drywall", "gypsum board"}, {"plasterboard", "gypsum board"}, {"lath and plaster", "lath and plaster"},
+	{"lime plaster on wood lath", "lath and plaster"}, {"rock wool", "mineral wool"}, {"batt", "fiberglass"},
+	{"polyiso", "polyiso"}, {"open-cell foam", "open-cell spray foam"}, {"insulation board", "fiberboard"},
+	{"brick", "common brick"}, {"brick veneer", "face brick"}, {"clapboard", "wood bevel siding"}, {"CMU", "concrete block"},
+	{"cedar shingles", "wood shingles"}, {"oak floor", "hardwood flooring"}, {"tar paper", "asphalt felt"}, {"felt", "asphalt felt"},
+	{"No. 15 felt", "asphalt felt"}, {"tile", "ceramic tile"}, {"lumber", "softwood"}, {"timber wall", "log wall"},
+	{"vapour barrier", "polyethylene"}, {"AAC", "aerated concrete"}, {"SPF", "spruce-pine-fir"}, {"tin ceiling", "steel"},
+	// case, plural, punctuation, hyphens, order, words run together
+	{"GYPSUM BOARD", "gypsum board"}, {"  Gypsum   Boards ", "gypsum board"}, {"board, gypsum", "gypsum board"},
+	{"closed cell spray foam", "closed-cell spray foam"}, {"sprayfoam closed-cell", ""}, {"housewrap", "house wrap"},
+	{"fiber board", "fiberboard"}, {"hard board", "hardboard"}, {"batts", "fiberglass"}, {"slates", "slate"},
+	{"sheeps wool", "sheep's wool"}, {"sheep’s wool", "sheep's wool"}, {"plaster & lath", "lath and plaster"},
+	{"dense-packed cellulose", "dense-pack cellulose"}, {"siding (vinyl)", "vinyl siding"}, {"brick, common", "common brick"},
+	// British and American spelling
+	{"aluminium siding", "aluminum siding"}, {"fibreglass", "fiberglass"}, {"wood fibre board", "wood fiber board"},
+	{"grey EPS", "graphite EPS"}, {"fibre-cement siding", "fiber-cement siding"}, {"chipboard", "particleboard"},
+	// a word too many, a word too few
+	{"fiberglass insulation", "fiberglass"}, {"rock wool insulation", "mineral wool"}, {"vermiculite insulation", "vermiculite"},
+	{"polyurethane", "polyurethane board"}, {"novelty", "wood drop siding"}, {"oriented strand", "OSB"},
+	// cautions must not hide behind a name
+	{"asbestos shingles", "asbestos-cement shingles"}, {"vermiculite", "vermiculite"}, {"lead paint", "oil paint"},
+	// of the everyday list
+	{"mineral wool", "mineral wool"}, {"cellulose", "cellulose"}, {"eps", "EPS"}, {"plywood", "plywood"}, {"particleboard", "particleboard"},
+	{"concrete", "concrete"}, {"hollow clay tile", "hollow clay tile"}, {"stucco", "stucco"}, {"aluminum siding", "aluminum siding"},
+	{"wood shingles", "wood shingles"}, {"asphalt shingles", "asphalt shingles"}, {"slate", "slate"}, {"pine", "pine"}, {"spruce", "spruce"},
+	{"softwood", "softwood"}, {"hardwood", "hardwood"}, {"carpet", "carpet"}, {"linoleum", "linoleum"}, {"polyethylene", "polyethylene"},
+	{"steel", "steel"}, {"aluminum", "aluminum"}, {"glass", "glass"}, {"adobe", "adobe"}, {"straw bale", "straw bale"}, {"cork", "cork"},
+	{"hemp", "hemp"}, {"aerogel blanket", "aerogel blanket"}, {"sand", "sand"}, {"gravel", "gravel"}, {"clay soil", "clay soil"},
+	{"limestone", "limestone"}, {"sandstone", "sandstone"}, {"granite", "granite"}, {"marble", "marble"}, {"aerated concrete", "aerated concrete"},
+	{"insulated vinyl siding", "insulated vinyl siding"}, {"built-up roofing", "built-up roofing"}, {"EPDM", "EPDM"}, {"cement board", "cement board"},
+	{"hardboard siding", "hardboard siding"}, {"log", "log wall"}, {"sawdust", "sawdust"}, {"newspaper", "newspaper"},
+}
+
+func TestFind(t *testing.T) {
+	for _, c := range lookups {
+		m, err := material.Find(c.asked)
+		switch {
+		case c.want == "" && err == nil:
+			t.Errorf("Find(%q) = %s, want an error", c.asked, m.Name)
+		case c.want != "" && err != nil:
+			t.Errorf("Find(%q): %v, want %s", c.asked, err, c.want)
+		case c.want != "" && m.Name != c.want:
+			t.Errorf("Find(%q) = %s, want %s", c.asked, m.Name, c.want)
+		}
+	}
+}
+
+func TestFindSuggests(t *testing.T) {
+	for _, c := range []struct {
+		asked     string
+		ambiguous bool
+		near      string // must be among the suggestions; "" for none at all
+	}{
+		{"fibreglas", false, "fiberglass"},
+		{"gypsm", false, "gypsum"},
+		{"plasterbord", false, "plasterboard"},
+		{"brik", false, "brick"},
+		{"vinal siding", false, "vinyl siding"},
+		{"polyisocianurate", false, "polyisocyanurate"},
+		{"rokc wool", false, "rock wool"},
+		{"celulose", false, "cellulose"},
+		{"foam", true, "open-cell spray foam"},
+		{"spray foam", true, "closed-cell spray foam"},
+		{"block", true, "concrete block"},
+		{"shingles", true, "asphalt shingles"},
+		{"wool", true, "sheep's wool"},
+		{"gypsum 1/2", false, "gypsum"},
+		{"qqqqqqq", false, ""},
+		{"", false, ""},
+		{"-", false, ""},
+	} {
+		m, err := material.Find(c.asked)
+		var e *material.UnknownError
+		if !errors.As(err, &e) {
+			t.Errorf("Find(%q) = %v, %v, want an UnknownError", c.asked, m, err)
+			continue
+		}
+		if e.Name != c.asked || e.Ambiguous != c.ambiguous {
+			t.Errorf("Find(%q): Name %q, Ambiguous %v, want %v", c.asked, e.Name, e.Ambiguous, c.ambiguous)
+		}
+		if c.near == "" && len(e.Near) > 0 {
+			t.Errorf("Find(%q) suggests %q, want nothing", c.asked, e.Near)
+		}
+		if c.near != "" && !strings.Contains(e.Error(), c.near) {
+			t.Errorf("Find(%q) says %q, want something of %q", c.asked, e, c.near)
+		}
+		for _, n := range e.Near {
+			if _, err := material.Find(n); err != nil {
+				t.Errorf("Find(%q) suggests %q, which is unknown: %v", c.asked, n, err)
+			}
+		}
+	}
+}

@@ -1,0 +1,90 @@
+package material
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+const (
+	mostNear   = 4   // suggestions shown
+	nearEnough = 0.6 // likeness from which a name is suggested, by trial on the misspellings of the tests
+	longName   = 60  // bytes run together beyond which a text is no misspelt name
+)
+
+// near returns names like the words asked for, the likeliest first, one a material.
+func (c *Catalogue) near(asked []string) []string {
+	run := strings.Join(asked, "")
+	if run == "" || len(run) > longName {
+		return nil
+	}
+	type hit struct {
+		e     *entry
+		score float64
+	}
+	var hits []hit
+	for i := range c.names {
+		e := &c.names[i]
+		if s := max(likeness(run, e.run), wordwise(asked, e.set)); s >= nearEnough {
+			hits = append(hits, hit{e, s})
+		}
+	}
+	slices.SortStableFunc(hits, func(a, b hit) int { return cmp.Compare(b.score, a.score) })
+	var names []string
+	seen := map[*Material]bool{}
+	for _, h := range hits {
+		if !seen[h.e.m] && len(names) < mostNear {
+			seen[h.e.m] = true
+			names = append(names, h.e.name)
+		}
+	}
+	return names
+}
+
+// wordwise returns how well a set of words answers those asked for: the mean of
+// each word's best likeness over the longer of the two.
+func wordwise(asked, set []string) float64 {
+	var sum float64
+	for _, a := range asked {
+		best := 0.0
+		for _, w := range set {
+			best = max(best, likeness(a, w))
+		}
+		sum += best
+	}
+	return sum / float64(max(len(asked), len(set)))
+}
+
+// likeness returns 1 for equal texts down to 0, by the share of letters that
+// need no edit.
+func likeness(a, b string) float64 {
+	if a == b {
+		return 1
+	}
+	return 1 - float64(edits(a, b))/float64(max(len(a), len(b)))
+}
+
+// edits counts the letters to insert, delete, change or swap with their
+// neighbour to turn a into b.
+func edits(a, b string) int {
+	// Optimal string alignment distance, row by row.
+	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			change := last[j-1]
+			if a[i-1] != b[j-1] {
+				change++
+			}
+			row[j] = min(last[j]+1, row[j-1]+1, change)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(b)]
+}
