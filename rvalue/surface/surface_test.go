@@ -153,6 +153,16 @@ func TestDirectionOf(t *testing.T) {
 	}
 }
 
+func TestDirectionNames(t *testing.T) {
+	got := fmt.Sprint(Up, ", ", Horizontal, ", ", Down, ", ", Direction(5))
+	if want := "up, horizontal, down, Direction(5)"; got != want {
+		t.Errorf("directions print %q, want %q", got, want)
+	}
+	if _, err := DirectionOf(math.NaN(), true); err == nil {
+		t.Error("a tilt of NaN has a direction")
+	}
+}
+
 // FuzzParseSet: what is read prints as something that reads the same.
 func FuzzParseSet(f *testing.F) {
 	for _, s := range []string{"ashrae", "ISO 6946", "iso-6946", "metric", ""} {
