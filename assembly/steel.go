@@ -146,7 +146,7 @@ func sumCovers(covers []Cover) (r, d float64, err error) {
 
 // Weights of the Canadian rule for steel framing.
 const (
-	wideStuds        = 0.5 // m, spacing from which one pair of weights holds
+	wideStuds        = 500 * rvalue.Millimetre // spacing from which one pair of weights holds
 	wideWeight       = 0.50
 	sheathedWeight   = 0.40
 	unsheathedWeight = 0.33

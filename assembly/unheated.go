@@ -68,8 +68,13 @@ const (
 	TilesOnBoards                       // tiles on boards and felt both
 )
 
-// atticR is R_u in m²·K/W: ISO 6946, table of attic spaces, from memory.
-var atticR = [...]rvalue.Resistance{TilesAlone: 0.06, TilesOnUnderlay: 0.2, TilesOnShinyLining: 0.3, TilesOnBoards: 0.3}
+// atticR is R_u: ISO 6946, table of attic spaces, from memory.
+var atticR = [...]rvalue.Resistance{
+	TilesAlone:         0.06 * rvalue.RSI,
+	TilesOnUnderlay:    0.2 * rvalue.RSI,
+	TilesOnShinyLining: 0.3 * rvalue.RSI,
+	TilesOnBoards:      0.3 * rvalue.RSI,
+}
 
 // AtticSpace returns the resistance of a ventilated attic and the roof above
 // it, to be added to the ceiling as one more layer below the outside film,

@@ -92,22 +92,29 @@ func FindBatt(name string, label rvalue.Resistance) ([]Batt, error) {
 		return nil, fmt.Errorf("material: %s is not sold as batts by a label; fiberglass, mineral wool and cotton are", m.Name)
 	}
 	var found []Batt
-	var known []string
 	for _, b := range batts {
 		if b.fibre != fibre {
 			continue
 		}
 		r := rvalue.Resistance(b.label) * rvalue.RIP
-		if s := fmt.Sprintf("R-%g", b.label); !slices.Contains(known, s) {
-			known = append(known, s)
-		}
 		if math.Abs(float64(label-r)) <= sameLabel*float64(r) {
 			found = append(found, Batt{fibre, r, rvalue.Length(b.inches) * rvalue.Inch, b.source})
 		}
 	}
 	if len(found) == 0 {
-		return nil, fmt.Errorf("material: no %s batt is labelled %s; known are %s", fibre, fmt.Sprintf("R-%.3g", label.IP()), strings.Join(known, ", "))
+		return nil, fmt.Errorf("material: no %s batt is labelled R-%.3g; known are %s", fibre, label.IP(), strings.Join(labels(fibre), ", "))
 	}
 	slices.SortStableFunc(found, func(a, b Batt) int { return cmp.Compare(b.Thickness, a.Thickness) })
 	return found, nil
+}
+
+// labels lists the labels of a fibre's batts for an error.
+func labels(fibre string) []string {
+	var out []string
+	for _, b := range batts {
+		if s := fmt.Sprintf("R-%g", b.label); b.fibre == fibre && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
 }

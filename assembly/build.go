@@ -1,0 +1,216 @@
+package assembly
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/airspace"
+	"github.com/coldseam/coldseam/rvalue/material"
+	"github.com/coldseam/coldseam/rvalue/surface"
+)
+
+// Piece is one thing of a share, in series with the others: a slab, a batt, an
+// air space.
+type Piece struct {
+	Name      string
+	Thickness rvalue.Length // 0 if it has none
+	R         rvalue.Resistance
+	Basis     string // where R comes from: a source, a label, a table, a fit
+
+	space  *airspace.Space    // of an air space, whose R follows its temperatures
+	halved bool               // a slightly vented one
+	of     *material.Material // for cold-weather conductivity
+	warm   rvalue.Resistance  // R at the label's mean temperature, 75 °F
+	cold   *coldness          // what a Setting with Cold did to it
+}
+
+// Remark is something the reader of a result should know: an assumption, a
+// correction, a caution. Code is stable, for programs.
+type Remark struct {
+	Code   string
+	Text   string
+	Offset int // byte offset in the written assembly, -1 if it concerns the whole
+}
+
+// builder turns a Spec into an Assembly.
+type builder struct {
+	spec    *Spec
+	setting Setting
+	layers  []Layer
+	pieces  [][][]Piece // by layer and share; films have none
+	offsets []int       // by layer, of the written one; -1 for a film
+	steel   *steelLayer // the layer of steel studs, if there is one
+	lines   int         // framed layers so far, the number of the current line
+	remarks []Remark
+}
+
+// steelLayer is a layer of steel studs, for the methods made for them.
+type steelLayer struct {
+	layer  int // index in the assembly
+	member Member
+	rated  rvalue.Resistance // of the fill
+	empty  bool
+}
+
+func (b *builder) remark(offset int, code, format string, args ...any) {
+	b.remarks = append(b.remarks, Remark{Code: code, Text: fmt.Sprintf(format, args...), Offset: offset})
+}
+
+func (b *builder) fail(offset int, format string, args ...any) error {
+	return &SyntaxError{Text: b.spec.Text, Offset: offset, Msg: fmt.Sprintf(format, args...)}
+}
+
+func (b *builder) add(l Layer, pieces [][]Piece, offset int) {
+	b.layers = append(b.layers, l)
+	b.pieces = append(b.pieces, pieces)
+	b.offsets = append(b.offsets, offset)
+}
+
+// film names in results.
+const (
+	innerFilm = "inside air film"
+	outerFilm = "outside air film"
+)
+
+// build lays the layers out, films included. Air spaces get the resistance at
+// the setting's mean temperature; settle corrects it.
+func (b *builder) build() error {
+	inner, outer, err := b.setting.films()
+	if err != nil {
+		return err
+	}
+	b.add(Plain(innerFilm, inner), nil, -1)
+	for i := range b.spec.Layers {
+		l := &b.spec.Layers[i]
+		if len(l.Members) > 0 {
+			if err := b.framed(l); err != nil {
+				return err
+			}
+			continue
+		}
+		if l.Item.Vent == Vented {
+			// ISO 6946, well-ventilated air layer: it and all beyond it are left
+			// out, and the outer film is that of still air.
+			outer, err = surface.Still(b.setting.Films, b.setting.Faces.tilt(), b.setting.heatUp(), ordinaryEmittance)
+			if err != nil {
+				return err
+			}
+			b.remark(l.Offset, "vented", "the vented space and what lies beyond it do not count; the outer film is that of still air (ISO 6946)")
+			break
+		}
+		p, err := b.piece(&l.Item, 0, 0)
+		if err != nil {
+			return err
+		}
+		b.add(Plain(l.Text, p.R), [][]Piece{{p}}, l.Offset)
+		if l.Item.Vent == SlightlyVented {
+			b.remark(l.Offset, "slightly-vented", "a slightly vented space counts half its resistance (ISO 6946:1997)")
+		}
+	}
+	if len(b.layers) == 1 {
+		return b.fail(0, "nothing is left to resist heat on the room's side of the vented space")
+	}
+	if outer > 0 {
+		b.add(Plain(outerFilm, outer), nil, -1)
+	}
+	return nil
+}
+
+// piece computes what an item resists. depth is that of the bay for an item
+// written without a thickness, width that of the bay for air, 0 if open.
+func (b *builder) piece(it *Item, depth, width rvalue.Length) (Piece, error) {
+	p := Piece{Name: it.Text, Thickness: it.Thickness, of: it.Material}
+	switch it.Kind {
+	case Air:
+		return b.airPiece(p, it.E1, it.E2, it.Vent == SlightlyVented, width, it.Offset)
+	case Labelled:
+		p.R, p.Basis = it.R, "as written"
+		if m := it.Material; m != nil {
+			p.Basis = "label"
+			b.caution(m, it.Offset)
+			if p.Thickness == 0 && m.Conductivity > 0 {
+				p.Thickness = rvalue.Length(float64(it.R) * float64(m.Conductivity))
+			}
+		}
+	case Batt:
+		batt, err := b.batt(it)
+		if err != nil {
+			return p, err
+		}
+		p.Thickness, p.R, p.Basis = batt.Thickness, batt.Label, "label"
+	case Slab:
+		d := it.Thickness
+		if d == 0 {
+			d = depth
+		}
+		r, err := it.Material.Resistance(d)
+		if err != nil {
+			return p, b.fail(it.Offset, "%s", plain(err))
+		}
+		p.R, p.Thickness, p.Basis = r, d, it.Material.Source
+		b.caution(it.Material, it.Offset)
+	}
+	p.warm = p.R
+	return p, nil
+}
+
+func (b *builder) caution(m *material.Material, offset int) {
+	if m.Caution != "" {
+		b.remark(offset, "caution", "%s: %s", m.Name, m.Caution)
+	}
+}
+
+// batt returns the batt an item names: of several thicknesses of one label the
+// one written, else the standard, thickest one.
+func (b *builder) batt(it *Item) (material.Batt, error) {
+	batts, err := material.FindBatt(it.Material.Name, it.R)
+	if err != nil || len(batts) == 0 {
+		return material.Batt{}, b.fail(it.Offset, "%s", plain(err))
+	}
+	best := batts[0]
+	for _, c := range batts[1:] {
+		if c.Thickness > best.Thickness {
+			best = c
+		}
+	}
+	if it.Thickness > 0 {
+		best.Thickness = it.Thickness
+	} else if len(batts) > 1 {
+		b.remark(it.Offset, "batt-thickness", "%s is sold in more than one thickness, taken as the standard %s; write the thickness behind the label for another", it.Text, best.Thickness.In(rvalue.IP))
+	}
+	return best, nil
+}
+
+func (b *builder) airPiece(p Piece, e1, e2 float64, halved bool, width rvalue.Length, offset int) (Piece, error) {
+	p.space = &airspace.Space{
+		Thickness: p.Thickness, Tilt: b.setting.Faces.tilt(), Up: b.setting.heatUp(), E1: e1, E2: e2,
+	}
+	p.Basis = "air space at its own temperatures"
+	if b.setting.Films == surface.ISO6946 {
+		p.space.Width = width
+	}
+	p.halved = halved
+	mean := rvalue.Temperature((float64(b.setting.Indoors) + float64(b.setting.Outdoors)) / 2)
+	if err := p.airR(b.setting, mean, b.setting.Indoors.Sub(b.setting.Outdoors)/4); err != nil {
+		return p, b.fail(offset, "%s", plain(err))
+	}
+	return p, nil
+}
+
+// airR sets the resistance of an air space at the temperatures of its faces.
+func (p *Piece) airR(s Setting, mean rvalue.Temperature, dT rvalue.TemperatureDifference) error {
+	method := airspace.Correlated
+	if s.Films == surface.ISO6946 {
+		method = airspace.ISO6946
+	}
+	r, err := p.space.Resistance(method, mean, rvalue.TemperatureDifference(math.Abs(float64(dT))))
+	if err != nil {
+		return err
+	}
+	p.R = r
+	if p.halved {
+		p.R /= 2 // ISO 6946:1997, slightly ventilated air layer
+	}
+	return nil
+}

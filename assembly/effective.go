@@ -1,0 +1,177 @@
+package assembly
+
+import (
+	"encoding"
+	"fmt"
+	"strings"
+
+	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/surface"
+)
+
+// Method is a hand method for the resistance of a bridged assembly.
+type Method uint8
+
+// The methods. Advised is the choice of the handbook, or of the standard whose
+// films are used.
+const (
+	Advised    Method = iota
+	Parallel          // parallel path
+	Isothermal        // isothermal planes
+	Mean              // ISO 6946, combined method
+	Zone              // for steel studs: published correction factor, else the zone method
+)
+
+var (
+	methodNames                          = [...]string{"advised", "parallel path", "isothermal planes", "combined", "zone"}
+	_           encoding.TextMarshaler   = Method(0)
+	_           encoding.TextUnmarshaler = (*Method)(nil)
+)
+
+func (m Method) String() string { return methodNames[m] }
+
+// MarshalText returns the method's name.
+func (m Method) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+
+// UnmarshalText reads a method's name.
+func (m *Method) UnmarshalText(text []byte) error {
+	v, err := ParseMethod(string(text))
+	if err == nil {
+		*m = v
+	}
+	return err
+}
+
+// ParseMethod reads the name of a method.
+func ParseMethod(s string) (Method, error) {
+	word := strings.ToLower(oneLine(strings.ReplaceAll(s, "-", " ")))
+	for m, name := range methodNames {
+		if word == name {
+			return Method(m), nil
+		}
+	}
+	return 0, fmt.Errorf("assembly: %q is no method (use %s)", s, strings.Join(methodNames[1:], ", "))
+}
+
+// Bounds of the contrast of conductivities side by side within which a hand
+// method is advised: ASHRAE Handbook—Fundamentals 2021, ch. 27, within one
+// order of magnitude and two orders or more.
+const (
+	parallelContrast = 10
+	metalContrast    = 100
+)
+
+// contrast returns the largest ratio of resistances side by side in one layer,
+// and that layer's name.
+func (a Assembly) contrast() (ratio float64, layer string) {
+	ratio = 1
+	for _, l := range a.Layers {
+		low, high := l.Shares[0].R, l.Shares[0].R
+		for _, s := range l.Shares[1:] {
+			low, high = min(low, s.R), max(high, s.R)
+		}
+		if r := float64(high) / float64(low); r > ratio {
+			ratio, layer = r, l.Name
+		}
+	}
+	return ratio, layer
+}
+
+// advise returns the method whose result is called effective, and why.
+func (b *builder) advise(a Assembly) (Method, string) {
+	asked := b.setting.Method
+	if asked == Zone && b.steel == nil {
+		b.remark(-1, "method", "the zone method is made for steel studs and there are none; the advised method is used")
+		asked = Advised
+	}
+	if asked != Advised {
+		return asked, "asked for"
+	}
+	if b.steel != nil {
+		return Zone, "steel studs, whose flanges gather heat from a zone wider than themselves"
+	}
+	ratio, layer := a.contrast()
+	switch {
+	case ratio == 1:
+		return Parallel, "nothing bridges the layers, all methods agree"
+	case b.setting.Films == surface.ISO6946:
+		return Mean, "ISO 6946 films were asked for, and with them its combined method"
+	case ratio > metalContrast:
+		b.remark(-1, "contrast", "in %s the resistances side by side differ %.0f times; no hand method is good beyond 100, take this figure as rough", layer, ratio)
+		return Isothermal, fmt.Sprintf("resistances side by side differ %.0f times in %s, as with metal; the handbook asks for a zone method or a numeric answer, of the hand methods isothermal planes is the cautious one", ratio, layer)
+	case ratio > parallelContrast:
+		return Isothermal, fmt.Sprintf("resistances side by side differ %.0f times in %s, as in masonry, for which the handbook advises isothermal planes", ratio, layer)
+	}
+	return Parallel, fmt.Sprintf("resistances side by side differ %.1f times at most, within one order of magnitude, for which the handbook advises the parallel path", ratio)
+}
+
+// by returns the air-to-air resistance by one method.
+func (b *builder) by(m Method, a Assembly) (rvalue.Resistance, error) {
+	switch m {
+	case Isothermal:
+		return a.IsothermalPlanes(), nil
+	case Mean:
+		return a.Combined().R, nil
+	case Zone:
+		r, _, err := b.zone(a)
+		return r, err
+	}
+	return a.ParallelPath(), nil
+}
+
+// gains returns by layer and share how much resistance the whole assembly
+// gains per resistance added to that share alone: the derivative of the
+// method's result.
+func (b *builder) gains(m Method, a Assembly) ([][]float64, error) {
+	out := make([][]float64, len(a.Layers))
+	var parallel [][]float64
+	if m == Parallel || m == Mean {
+		parallel = a.parallelGains()
+	}
+	for i, l := range a.Layers {
+		out[i] = make([]float64, len(l.Shares))
+		mixed := float64(l.Mixed())
+		for s, share := range l.Shares {
+			// d(1/Σ(f/r))/dr = f·(mixed/r)²
+			planes := share.Fraction * (mixed / float64(share.R)) * (mixed / float64(share.R))
+			switch m {
+			case Isothermal:
+				out[i][s] = planes
+			case Mean:
+				out[i][s] = (parallel[i][s] + planes) / 2
+			case Zone:
+				g, err := b.zoneGain(a, i, s)
+				if err != nil {
+					return nil, err
+				}
+				out[i][s] = g
+			default:
+				out[i][s] = parallel[i][s]
+			}
+		}
+	}
+	return out, nil
+}
+
+// parallelGains returns the derivatives of ParallelPath: with U = Σ f/R over
+// the paths, d(1/U)/dr = Σ f/R² over the paths that cross r, times 1/U².
+func (a Assembly) parallelGains() [][]float64 {
+	out := make([][]float64, len(a.Layers))
+	for i, l := range a.Layers {
+		out[i] = make([]float64, len(l.Shares))
+	}
+	u := 0.0
+	for _, p := range a.Paths() {
+		r := float64(p.R)
+		u += p.Fraction / r
+		for i, s := range p.Shares {
+			out[i][s] += p.Fraction / (r * r)
+		}
+	}
+	for i := range out {
+		for s := range out[i] {
+			out[i][s] /= u * u
+		}
+	}
+	return out
+}

@@ -1,0 +1,106 @@
+package assembly
+
+import (
+	"fmt"
+
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// lumberR is the resistivity of framing lumber, R-1.25 per inch: the value
+// behind the code's wall tables (2x6, 2x4: ), as the published
+// deemed-to-comply walls print it. Softwood at 12 % moisture measures to
+// per inch (Wood Handbook, eq. 4-15).
+const lumberR = 1.25 * float64(rvalue.RIP) / float64(rvalue.Inch) // m·K/W
+
+// dressed gives the actual size of a nominal inch: American Softwood Lumber
+// Standard PS 20, dry dressed dimension lumber and boards.
+func dressed(nominal int) (rvalue.Length, bool) {
+	var inches float64
+	switch nominal {
+	case 1:
+		inches = 0.75
+	case 2, 3, 4, 5, 6:
+		inches = float64(nominal) - 0.5
+	case 8, 10, 12, 14:
+		inches = float64(nominal) - 0.75
+	default:
+		return 0, false
+	}
+	return rvalue.Length(inches) * rvalue.Inch, true
+}
+
+// framingFactor is the share of the area that framing takes at two spacings,
+// plates, headers and corners included.
+type framingFactor struct {
+	at16, at24 float64
+	source     string
+}
+
+var framingFactors = [...]framingFactor{
+	Wall:    {0.25, 0.22, "ASHRAE Handbook—Fundamentals 2021, ch. 27: studs, plates and sills 21 % (18 %) and headers 4 %"},
+	Ceiling: {0.10, 0.10, "ASHRAE 90.1, App. A2.4: attic joists 10 %"},
+	Floor:   {0.10, 0.07, "California joint appendix, wood joist floors: 10 % (7 %), from memory"},
+	Roof:    {0.10, 0.10, "ASHRAE 90.1, App. A2.4: single rafters 10 %"},
+}
+
+// DefaultFraming returns the share of the area that wood framing takes for a
+// use and a spacing of the members, and where the figure comes from. Published
+// at 16 and 24 in on centre; at other spacings it follows the straight line in
+// 1/spacing through both, which has the members' own width as its slope.
+// Spacings from 6 in to 8 ft are answered.
+func DefaultFraming(use Use, spacing rvalue.Length) (fraction float64, source string, err error) {
+	if !(spacing >= 6*rvalue.Inch && spacing <= 8*rvalue.Foot) {
+		return 0, "", fmt.Errorf("assembly: no framing factor for members %s apart, published ones are for 16 and 24 in; give the share of the area instead, such as 20 %%", spacing.In(rvalue.IP))
+	}
+	f := framingFactors[use]
+	in := spacing.Inches()
+	slope := (f.at16 - f.at24) / (1/16.0 - 1/24.0)
+	fraction = f.at24 + slope*(1/in-1/24.0)
+	source = f.source
+	// The metric module, 400 and 600 mm, is the same framing as 16 and 24 in.
+	switch {
+	case in > 15.7 && in < 16.1:
+		fraction = f.at16
+	case in > 23.5 && in < 24.1:
+		fraction = f.at24
+	default:
+		source += "; between the published spacings of 16 and 24 in by 1/spacing"
+	}
+	return fraction, source, nil
+}
+
+// strapDepth is the greatest depth of straps, battens and furring. They have
+// no plates, headers or corners, so that their share is width over spacing.
+const strapDepth = 1.5 * rvalue.Inch
+
+// strapSource is where the share of straps comes from.
+const strapSource = "width over spacing, as BR 443 counts battens (47 mm at 400 mm: 11.8 %), from memory"
+
+// steelThickness gives the base-metal thickness of a stud by the gauge it is
+// sold under: 18 ga 0.043 in and 16 ga 0.054 in as in ASHRAE 90.1, A3.3; the
+// others from memory of the trade's minimum thicknesses.
+func steelThickness(gauge int) (rvalue.Length, bool) {
+	var inches float64
+	switch gauge {
+	case 25:
+		inches = 0.018
+	case 20:
+		inches = 0.033
+	case 18:
+		inches = 0.043
+	case 16:
+		inches = 0.054
+	case 14:
+		inches = 0.068
+	case 12:
+		inches = 0.097
+	default:
+		return 0, false
+	}
+	return rvalue.Length(inches) * rvalue.Inch, true
+}
+
+const (
+	defaultGauge = 18
+	steelFlange  = 1.625 * rvalue.Inch // common practice, no source
+)

@@ -1,0 +1,96 @@
+package assembly
+
+import (
+	"math"
+
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// settled is the relative change of the resistances at which the air spaces
+// count as having found their temperatures: far below what any table prints.
+const settled = 1e-9
+
+// settle finds the temperatures of the air spaces, and of the layers whose
+// conductivity follows theirs, by iteration: the resistances set the
+// temperatures along each path, which set the resistances. An air space's
+// resistance depends weakly on its temperatures, so that a few passes suffice.
+func (b *builder) settle() error {
+	paths := Assembly{b.layers}.Paths()
+	for range 100 {
+		change := 0.0
+		for i := range b.pieces {
+			for s, pieces := range b.pieces[i] {
+				if !b.follows(pieces) {
+					continue
+				}
+				c, err := b.settleShare(paths, i, s)
+				if err != nil {
+					return err
+				}
+				change = max(change, c)
+			}
+		}
+		for n := range paths {
+			paths[n].R = 0
+			for i, s := range paths[n].Shares {
+				paths[n].R += b.layers[i].Shares[s].R
+			}
+		}
+		if change < settled {
+			return nil
+		}
+	}
+	return b.fail(0, "the air spaces of this assembly find no steady temperatures")
+}
+
+// follows reports whether any of the pieces changes with temperature.
+func (b *builder) follows(pieces []Piece) bool {
+	for _, p := range pieces {
+		if p.space != nil || b.setting.Cold && p.of != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// settleShare corrects the pieces of one share to its present temperatures and
+// returns the greatest relative change.
+func (b *builder) settleShare(paths []Path, layer, share int) (change float64, err error) {
+	// The mean over the paths that cross the share, by area.
+	var area, start, drop float64
+	ti, dT := float64(b.setting.Indoors), float64(b.setting.Indoors.Sub(b.setting.Outdoors))
+	for _, p := range paths {
+		if p.Shares[layer] != share {
+			continue
+		}
+		before := 0.0
+		for i, s := range p.Shares[:layer] {
+			before += float64(b.layers[i].Shares[s].R)
+		}
+		area += p.Fraction
+		start += p.Fraction * (ti - dT*before/float64(p.R))
+		drop += p.Fraction * dT * float64(b.layers[layer].Shares[share].R) / float64(p.R)
+	}
+	start, drop = start/area, drop/area
+	total := b.layers[layer].Shares[share].R
+	var sum rvalue.Resistance
+	for n := range b.pieces[layer][share] {
+		p := &b.pieces[layer][share][n]
+		old := p.R
+		d := drop * float64(old/total)
+		mean := rvalue.Temperature(start - d/2)
+		start -= d
+		switch {
+		case p.space != nil:
+			if err := p.airR(b.setting, mean, rvalue.TemperatureDifference(d)); err != nil {
+				return 0, b.fail(max(b.offsets[layer], 0), "%s", plain(err))
+			}
+		case b.setting.Cold && p.of != nil:
+			p.coldR(mean)
+		}
+		sum += p.R
+		change = max(change, math.Abs(float64(p.R-old))/float64(p.R))
+	}
+	b.layers[layer].Shares[share].R = sum
+	return change, nil
+}
