@@ -13,11 +13,24 @@ import (
 // Catalogue is a list of materials that can be looked up by name. It does not
 // change, so that any number of goroutines may use it. Its zero value is empty.
 type Catalogue struct {
-	list   []*Material
-	exact  map[string]*Material // by a name or alias, as written and in lower case
+	list  []*Material
+	exact map[string]*Material // by a name or alias, as written and in lower case
+	loose func() *looseIndex   // made when a name is asked for that is not exact
+}
+
+// looseIndex finds names that are not written as the catalogue has them.
+type looseIndex struct {
 	names  []entry              // every name and alias, in order of the list
 	bySet  map[string]*Material // by the sorted words of a name
 	joined map[string]*Material // by the words of a name run together: housewrap
+}
+
+// byWords returns the index of names by their words.
+func (c *Catalogue) byWords() *looseIndex {
+	if c.loose == nil {
+		return &looseIndex{}
+	}
+	return c.loose()
 }
 
 // entry is one name of a material, taken apart.
@@ -31,8 +44,15 @@ type entry struct {
 var builtIn = sync.OnceValue(func() *Catalogue {
 	list, err := decode(catalogueCSV)
 	if err == nil {
-		var c *Catalogue
-		if c, err = index(list); err == nil {
+		c := &Catalogue{list: list}
+		if c.exact, err = exactIndex(list); err == nil {
+			c.loose = sync.OnceValue(func() *looseIndex {
+				loose, err := newLooseIndex(list)
+				if err != nil {
+					panic("material: the embedded catalogue: " + err.Error()) // the tests index it
+				}
+				return loose
+			})
 			return c
 		}
 	}
@@ -62,6 +82,9 @@ func (c *Catalogue) All() iter.Seq[*Material] { return slices.Values(c.list) }
 // source ("label" is one), has a figure that cannot be, or claims the name of
 // another.
 func (c *Catalogue) With(extra ...Material) (*Catalogue, error) {
+	if len(extra) == 0 {
+		return c, nil
+	}
 	list := slices.Clone(c.list)
 	for i := range extra {
 		m := extra[i]
@@ -96,7 +119,15 @@ func (c *Catalogue) With(extra ...Material) (*Catalogue, error) {
 			list[i] = &changed
 		}
 	}
-	return index(list)
+	exact, err := exactIndex(list)
+	if err != nil {
+		return nil, err
+	}
+	loose, err := newLooseIndex(list)
+	if err != nil {
+		return nil, err
+	}
+	return &Catalogue{list: list, exact: exact, loose: func() *looseIndex { return loose }}, nil
 }
 
 // sameName reports whether two names have the same words, in any order, or run
@@ -114,34 +145,52 @@ func (m *Material) claims(name string) bool {
 // key makes a set of words comparable.
 func key(ws []string) string { return strings.Join(sorted(ws), " ") }
 
-// index builds a catalogue for look-up. No two materials may share a name.
-func index(list []*Material) (*Catalogue, error) {
-	c := &Catalogue{
-		list: list, exact: map[string]*Material{}, bySet: map[string]*Material{}, joined: map[string]*Material{},
+// put enters a name, which no two materials may share.
+func put(at map[string]*Material, name string, m *Material) error {
+	if o, ok := at[name]; ok && o != m {
+		return fmt.Errorf("material: %q names both %s and %s", name, o.Name, m.Name)
 	}
-	put := func(at map[string]*Material, k string, m *Material) error {
-		if o, ok := at[k]; ok && o != m {
-			return fmt.Errorf("material: %q names both %s and %s", k, o.Name, m.Name)
+	at[name] = m
+	return nil
+}
+
+// exactIndex enters every name and alias as written and in lower case.
+func exactIndex(list []*Material) (map[string]*Material, error) {
+	exact := make(map[string]*Material, 8*len(list))
+	for _, m := range list {
+		for i := -1; i < len(m.Aliases); i++ {
+			n := m.Name
+			if i >= 0 {
+				n = m.Aliases[i]
+			}
+			if err := put(exact, n, m); err != nil {
+				return nil, err
+			}
+			if err := put(exact, strings.ToLower(n), m); err != nil {
+				return nil, err
+			}
 		}
-		at[k] = m
-		return nil
 	}
+	return exact, nil
+}
+
+// newLooseIndex enters every name and alias by its words.
+func newLooseIndex(list []*Material) (*looseIndex, error) {
+	x := &looseIndex{bySet: map[string]*Material{}, joined: map[string]*Material{}}
 	for _, m := range list {
 		for _, n := range append([]string{m.Name}, m.Aliases...) {
 			ws := words(n)
 			e := entry{m, n, sorted(ws), strings.Join(ws, "")}
-			c.names = append(c.names, e)
-			for _, err := range []error{
-				put(c.exact, n, m), put(c.exact, strings.ToLower(n), m),
-				put(c.bySet, key(ws), m), put(c.joined, e.run, m),
-			} {
-				if err != nil {
-					return nil, err
-				}
+			x.names = append(x.names, e)
+			if err := put(x.bySet, key(ws), m); err != nil {
+				return nil, err
+			}
+			if err := put(x.joined, e.run, m); err != nil {
+				return nil, err
 			}
 		}
 	}
-	return c, nil
+	return x, nil
 }
 
 // size builds a piece from the units of the table.

@@ -40,16 +40,16 @@ func (c *Catalogue) Find(name string) (*Material, error) {
 	if m, ok := c.exact[name]; ok {
 		return m, nil
 	}
-	asked := words(name)
+	asked, index := words(name), c.byWords()
 	var rivals []string
 	for _, ws := range [][]string{asked, withoutIdle(asked)} {
 		if len(ws) == 0 {
 			continue
 		}
-		if m, ok := c.bySet[key(ws)]; ok {
+		if m, ok := index.bySet[key(ws)]; ok {
 			return m, nil
 		}
-		if m, ok := c.joined[strings.Join(ws, "")]; ok {
+		if m, ok := index.joined[strings.Join(ws, "")]; ok {
 			return m, nil
 		}
 		fits := c.fitting(ws)
@@ -83,8 +83,9 @@ type fit struct {
 func (c *Catalogue) fitting(ws []string) []fit {
 	set := sorted(ws)
 	var fits []fit
-	for i := range c.names {
-		e := &c.names[i]
+	names := c.byWords().names
+	for i := range names {
+		e := &names[i]
 		if !contains(e.set, set) {
 			continue
 		}

@@ -23,8 +23,9 @@ func (c *Catalogue) near(asked []string) []string {
 		score float64
 	}
 	var hits []hit
-	for i := range c.names {
-		e := &c.names[i]
+	known := c.byWords().names
+	for i := range known {
+		e := &known[i]
 		if s := max(likeness(run, e.run), wordwise(asked, e.set)); s >= nearEnough {
 			hits = append(hits, hit{e, s})
 		}
