@@ -102,9 +102,10 @@ func (c *Catalogue) With(extra ...Material) (*Catalogue, error) {
 			list = append(list, &m)
 			continue
 		}
-		m.Aliases = append(m.Aliases, list[at].Aliases...)
-		if m.Name != list[at].Name {
-			m.Aliases = append(m.Aliases, list[at].Name)
+		for _, n := range append([]string{list[at].Name}, list[at].Aliases...) {
+			if !m.claims(n) {
+				m.Aliases = append(m.Aliases, n)
+			}
 		}
 		list[at] = &m
 	}

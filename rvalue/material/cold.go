@@ -65,7 +65,8 @@ func (m *Material) ConductivityAt(mean rvalue.Temperature) (k rvalue.Conductivit
 
 // held limits t to the range from lo to hi and completes the basis with it.
 func held(t, lo, hi float64, basis, span string) (float64, string) {
-	if t < lo || t > hi {
+	const rounding = 1e-6 // K, of the conversion between scales
+	if t < lo-rounding || t > hi+rounding {
 		return min(max(t, lo), hi), basis + ", held constant outside " + span
 	}
 	return t, basis

@@ -57,9 +57,7 @@ func (c *Catalogue) Find(name string) (*Material, error) {
 			return fits[0].m, nil
 		}
 		if rivals == nil {
-			for _, f := range fits[:min(len(fits), mostRivals)] {
-				rivals = append(rivals, f.m.Name)
-			}
+			rivals = listed(fits, ws)
 		}
 	}
 	if len(rivals) > 0 {
@@ -70,6 +68,22 @@ func (c *Catalogue) Find(name string) (*Material, error) {
 
 // mostRivals is how many materials are listed that a name fits equally well.
 const mostRivals = 10
+
+// listed names the rivals, those of the very class first: foams for "foam".
+func listed(fits []fit, ws []string) []string {
+	rank := func(f fit) int {
+		if contains(sorted(words(f.m.Class.String())), ws) {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(fits, func(a, b fit) int { return cmp.Compare(rank(a), rank(b)) })
+	var names []string
+	for _, f := range fits[:min(len(fits), mostRivals)] {
+		names = append(names, f.m.Name)
+	}
+	return names
+}
 
 // fit is a material with the fewest words that one of its names has beside
 // those asked for.

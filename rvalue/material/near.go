@@ -56,25 +56,36 @@ func wordwise(asked, set []string) float64 {
 	return sum / float64(max(len(asked), len(set)))
 }
 
-// likeness returns 1 for equal texts down to 0, by the share of letters that
-// need no edit.
+// alike is the share of equal letters below which two texts have no likeness.
+const alike = 0.5
+
+// likeness returns 1 for equal texts, less by the share of letters that need an
+// edit, and 0 below alike.
 func likeness(a, b string) float64 {
-	if a == b {
-		return 1
+	long, short := float64(max(len(a), len(b))), float64(min(len(a), len(b)))
+	if short < alike*long { // so many letters must be put in
+		return 0
 	}
-	return 1 - float64(edits(a, b))/float64(max(len(a), len(b)))
+	if s := 1 - float64(edits(a, b))/long; s >= alike {
+		return s
+	}
+	return 0
 }
 
-// edits counts the letters to insert, delete, change or swap with their
-// neighbour to turn a into b.
+// edits counts the letters (bytes) to insert, delete, change or swap with their
+// neighbour to turn a into b. What is longer than longName has no likeness.
 func edits(a, b string) int {
+	if len(a) > longName || len(b) > longName {
+		return max(len(a), len(b))
+	}
 	// Optimal string alignment distance, row by row.
-	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range last {
-		last[j] = j
+	var rows [3][longName + 1]uint8
+	before, last, row := &rows[0], &rows[1], &rows[2]
+	for j := range len(b) + 1 {
+		last[j] = uint8(j)
 	}
 	for i := 1; i <= len(a); i++ {
-		row[0] = i
+		row[0] = uint8(i)
 		for j := 1; j <= len(b); j++ {
 			change := last[j-1]
 			if a[i-1] != b[j-1] {
@@ -87,5 +98,5 @@ func edits(a, b string) int {
 		}
 		before, last, row = last, row, before
 	}
-	return last[len(b)]
+	return int(last[len(b)])
 }
