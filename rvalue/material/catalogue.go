@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 	"sync"
-
-	"github.com/coldseam/coldseam/rvalue"
 )
 
 // Catalogue is a list of materials that can be looked up by name. It does not
@@ -192,9 +190,4 @@ func newLooseIndex(list []*Material) (*looseIndex, error) {
 		}
 	}
 	return x, nil
-}
-
-// size builds a piece from the units of the table.
-func size(mm, rsi float64) Size {
-	return Size{Thickness: rvalue.Length(mm) * rvalue.Millimetre, R: rvalue.Resistance(rsi) * rvalue.RSI}
 }

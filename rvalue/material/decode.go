@@ -131,3 +131,8 @@ func list(s string) []string {
 	}
 	return parts
 }
+
+// size builds a piece from the units of the table.
+func size(mm, rsi float64) Size {
+	return Size{Thickness: rvalue.Length(mm) * rvalue.Millimetre, R: rvalue.Resistance(rsi) * rvalue.RSI}
+}

@@ -25,7 +25,7 @@ type Material struct {
 	Permeance rvalue.Permeance // of a layer as it is sold, else 0
 
 	Cold    ColdLaw // how its conductivity follows temperature
-	Source  string  // one key for Citation, or several joined by "+"
+	Source  string  // a key for Citation, or several joined by "+": first that of the thermal figure, then of vapour
 	Note    string
 	Caution string // what to know before touching it
 }
