@@ -73,7 +73,7 @@ func TestStandardAtmosphere(t *testing.T) {
 	if want := 12.22783068; err != nil || math.Abs(a.Pressure/psi-want) > 0.001 {
 		t.Errorf("5000 ft: %.6f psi, %v; want %.6f", a.Pressure/psi, err, want)
 	}
-	for _, bad := range [...]rvalue.Length{-6000, 12000, rvalue.Length(math.NaN()), rvalue.Length(math.Inf(1))} {
+	for _, bad := range [...]rvalue.Length{-6000 * rvalue.Metre, 12000 * rvalue.Metre, rvalue.Length(math.NaN()), rvalue.Length(math.Inf(1))} {
 		if got, err := StandardAtmosphere(bad); err == nil {
 			t.Errorf("StandardAtmosphere(%v) = %v, want an error", bad.SI(), got)
 		}

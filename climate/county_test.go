@@ -1,7 +1,9 @@
 package climate
 
 import (
+	"crypto/sha256"
 	"encoding/csv"
+	"fmt"
 	"os"
 	"slices"
 	"strings"
@@ -192,6 +194,36 @@ func TestZoneString(t *testing.T) {
 	} {
 		if got := z.String(); got != want {
 			t.Errorf("%#v prints %q, want %q", z, got, want)
+		}
+	}
+}
+
+// TestRecordedList holds the table against what testdata/climate_counties.go found
+// when it last fetched an independent list of the counties.
+func TestRecordedList(t *testing.T) {
+	raw, err := os.ReadFile("../testdata/climate_counties.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	record := string(raw)
+	var lines []string
+	count := map[string]int{}
+	for c := range All {
+		lines = append(lines, c.Code()+" "+c.Name+"\n")
+		count[c.Code()[:2]]++
+	}
+	slices.Sort(lines)
+	want := []string{
+		"- counties in the list: 3231\n", "- in the list but not in the table: 0\n",
+		"- in the table but not in the list: 0\n", "- named otherwise: 0\n",
+		fmt.Sprintf(": %x\n", sha256.Sum256([]byte(strings.Join(lines, "")))),
+	}
+	for code, n := range count {
+		want = append(want, fmt.Sprintf("| %s | %d |\n", code, n))
+	}
+	for _, line := range want {
+		if !strings.Contains(record, line) {
+			t.Errorf("the recorded list has no line %q", line)
 		}
 	}
 }

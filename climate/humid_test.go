@@ -64,8 +64,15 @@ func TestHumidAirSI(t *testing.T) {
 // TestHumidAirIP holds the inch-pound formulas against the library's figures.
 func TestHumidAirIP(t *testing.T) {
 	for _, row := range [...]struct{ fahrenheit, psi float64 }{
-		{0, 0.01850224424}, {20, 0.05048857008}, {32, 0.08864026353}, {40, 0.12172353295}, {50, 0.17810558582},
-		{68, 0.33921465760}, {70, 0.36327706484}, {75, 0.43007453555}, {95, 0.81624584554},
+		{0, 0.01850224424},
+		{20, 0.05048857008},
+		{32, 0.08864026353},
+		{40, 0.12172353295},
+		{50, 0.17810558582},
+		{68, 0.33921465760},
+		{70, 0.36327706484},
+		{75, 0.43007453555},
+		{95, 0.81624584554},
 	} {
 		if got, err := SaturationPressureIP(row.fahrenheit); err != nil || math.Abs(got-row.psi) > 0.5e-11 {
 			t.Errorf("SaturationPressureIP(%g) = %.11f, %v; want %.11f (%s)", row.fahrenheit, got, err, row.psi, library)
