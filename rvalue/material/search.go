@@ -7,10 +7,10 @@ import (
 )
 
 // Search returns the materials whose name, aliases or class have any of the
-// words, those that answer most of them best first: a whole word counts more
-// than the beginning of one, a name more than an alias, an alias more than the
-// class. What answers equally well stays in the order of the table. Without a
-// word it returns nothing.
+// words, those that answer best first: a whole word counts more than the
+// beginning of one, a name more than an alias, an alias more than the class.
+// Those that answer fewer words than the best are left out. What answers equally
+// well stays in the order of the table. Without a word it returns nothing.
 func (c *Catalogue) Search(asked ...string) []*Material {
 	ws := words(strings.Join(asked, " "))
 	type hit struct {
@@ -18,6 +18,7 @@ func (c *Catalogue) Search(asked ...string) []*Material {
 		count, score int
 	}
 	var hits []hit
+	most := 0
 	for _, m := range c.list {
 		h := hit{m: m}
 		for _, w := range ws {
@@ -30,13 +31,12 @@ func (c *Catalogue) Search(asked ...string) []*Material {
 				h.score += s
 			}
 		}
-		if h.count > 0 {
+		if most = max(most, h.count); h.count > 0 {
 			hits = append(hits, h)
 		}
 	}
-	slices.SortStableFunc(hits, func(a, b hit) int {
-		return cmp.Or(cmp.Compare(b.count, a.count), cmp.Compare(b.score, a.score))
-	})
+	hits = slices.DeleteFunc(hits, func(h hit) bool { return h.count < most })
+	slices.SortStableFunc(hits, func(a, b hit) int { return cmp.Compare(b.score, a.score) })
 	found := make([]*Material, len(hits))
 	for i, h := range hits {
 		found[i] = h.m
