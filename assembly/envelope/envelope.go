@@ -1,30 +1,24 @@
 package envelope
 
-import (
-	"errors"
-	"fmt"
-	"math"
-
-	"github.com/coldseam/coldseam/rvalue"
-)
+import "github.com/coldseam/coldseam/rvalue"
 
 // Envelope is what separates a house's heated rooms from outdoors.
 type Envelope struct {
 	Parts    []Part
 	Bridges  []Bridge
 	Buffers  []Buffer
-	Leakage  *Leakage // nil if it is not known; it is then not ranked
-	Altitude rvalue.Length
-	Indoors  rvalue.Temperature // for the temperature of buffers only
-	Outdoors rvalue.Temperature
+	Leakage  *Leakage           // nil: not known, and then not counted
+	Altitude rvalue.Length      // above the sea; it thins the air that leaks
+	Indoors  rvalue.Temperature // used for the temperature of buffers only,
+	Outdoors rvalue.Temperature // which stays 0 unless both are given
 }
 
-// Kind is what a part of the envelope is.
+// Kind is what a part of the envelope is. Its zero value is none of them.
 type Kind uint8
 
 // The kinds of part.
 const (
-	Wall Kind = iota
+	Wall Kind = iota + 1
 	Ceiling
 	Roof
 	Floor
@@ -35,30 +29,40 @@ const (
 	BasementWall
 	BasementFloor
 	CrawlWall
-	ThermalBridge
-	AirLeakage
+	ThermalBridge // of a Bridge
+	AirLeakage    // of the Leakage
 )
 
 var kindNames = [...]string{
-	"wall", "ceiling", "roof", "floor", "window", "skylight", "door", "slab",
+	"unknown kind", "wall", "ceiling", "roof", "floor", "window", "skylight", "door", "slab",
 	"basement wall", "basement floor", "crawl wall", "thermal bridge", "air leakage",
 }
 
-func (k Kind) String() string { return kindNames[k] }
+// String returns the kind in words.
+func (k Kind) String() string {
+	if int(k) >= len(kindNames) {
+		k = 0
+	}
+	return kindNames[k]
+}
+
+// hasArea reports whether k is a kind of Part or Opening.
+func (k Kind) hasArea() bool { return k >= Wall && k <= CrawlWall }
 
 // Part is an area of one assembly, or of windows, toward one boundary.
 type Part struct {
 	Name     string
 	Kind     Kind
 	Area     rvalue.Area          // gross: openings are cut out of it
-	U        rvalue.Transmittance // air to air; of a slab or basement, toward outdoors
+	U        rvalue.Transmittance // air to air; of what lies on or in the ground, toward outdoors
 	Toward   string               // the name of a Buffer; "" is outdoors or the ground
 	Target   Target
 	Detail   []Piece // how heat divides inside the part
 	Openings []Opening
 }
 
-// Opening is a window or door, or several alike, in a part.
+// Opening is a window or door, or several alike, in a part. It faces what its
+// part faces.
 type Opening struct {
 	Name   string
 	Kind   Kind
@@ -69,76 +73,38 @@ type Opening struct {
 	Detail []Piece
 }
 
-// Target is what a part is asked to reach.
+// Target is what a part is asked to reach. The caller fills it in, from the
+// tables of an energy code or from its own wish.
 type Target struct {
 	U    rvalue.Transmittance // 0: nothing is asked
-	Met  bool                 // by a path of its own, whatever U says
+	Met  bool                 // by another path than U, such as installed insulation
 	Text string               // who asks, and how far it is met
 }
 
-// Piece is a path or layer inside a part.
+// Piece is a path straight through a part, or one layer of it.
 type Piece struct {
 	Name  string
-	Share float64 // of the part's heat, or of its temperature drop
+	Layer bool              // else a path
+	Share float64           // of a path: of the part's heat; of a layer: of its temperature drop
+	R     rvalue.Resistance // 0: unknown
 }
 
 // Bridge is an edge that loses heat along its length.
 type Bridge struct {
 	Name   string
-	Psi    rvalue.LinearTransmittance // may be negative at outer corners
+	Kind   Kind                       // 0 is ThermalBridge; Slab for a slab's edge by its F-factor
+	Psi    rvalue.LinearTransmittance // negative at some outer corners
 	Length rvalue.Length
 	Target rvalue.LinearTransmittance // 0: nothing is asked
-	Kind   Kind                       // ThermalBridge, or Slab for a slab edge
 }
 
-// Check reports everything that makes the envelope impossible, joined.
-func (e Envelope) Check() error {
-	var errs []error
-	fail := func(format string, args ...any) { errs = append(errs, fmt.Errorf("envelope: "+format, args...)) }
-	if len(e.Parts) == 0 && len(e.Bridges) == 0 {
-		fail("no parts, at least one is needed")
+// kind returns the bridge's kind, with its default.
+func (b *Bridge) kind() Kind {
+	if b.Kind == 0 {
+		return ThermalBridge
 	}
-	for _, p := range e.Parts {
-		if !positive(float64(p.Area)) {
-			fail("part %q has an area of %v m², it must be positive and finite", p.Name, float64(p.Area))
-		}
-		if !positive(float64(p.U)) {
-			fail("part %q has a U of %v W/(m²·K), it must be positive and finite", p.Name, float64(p.U))
-		}
-		if p.Toward != "" && e.buffer(p.Toward) < 0 {
-			fail("part %q faces the buffer %q, which does not exist", p.Name, p.Toward)
-		}
-		for _, o := range p.Openings {
-			if !positive(float64(o.Area)) || !positive(float64(o.U)) {
-				fail("opening %q in %q has an area of %v m² and a U of %v W/(m²·K), both must be positive and finite", o.Name, p.Name, float64(o.Area), float64(o.U))
-			}
-			if o.Count < 1 {
-				fail("opening %q in %q counts %d, use 1 or more", o.Name, p.Name, o.Count)
-			}
-		}
-		if open := p.open(); open >= p.Area {
-			fail("the openings in %q take %v, the part has only %v and something must remain", p.Name, open, p.Area)
-		}
-	}
-	for _, b := range e.Bridges {
-		if !positive(float64(b.Length)) || math.IsNaN(float64(b.Psi)) || math.IsInf(float64(b.Psi), 0) {
-			fail("bridge %q of %v W/(m·K) along %v m, the length must be positive and both finite", b.Name, float64(b.Psi), float64(b.Length))
-		}
-	}
-	for i := range e.Buffers {
-		if err := e.Buffers[i].check(); err != nil {
-			errs = append(errs, err)
-		}
-	}
-	if e.Leakage != nil {
-		if err := e.Leakage.check(); err != nil {
-			errs = append(errs, err)
-		}
-	}
-	return errors.Join(errs...)
+	return b.Kind
 }
-
-func positive(x float64) bool { return x > 0 && !math.IsInf(x, 1) }
 
 // open returns the area of the openings.
 func (p *Part) open() rvalue.Area {
@@ -149,9 +115,13 @@ func (p *Part) open() rvalue.Area {
 	return a
 }
 
-// all returns the area of all openings alike.
+// net returns the area that the openings leave, 0 where rounding makes it less.
+func (p *Part) net() rvalue.Area { return max(0, p.Area-p.open()) }
+
+// all returns the area of all the openings alike.
 func (o *Opening) all() rvalue.Area { return rvalue.Area(float64(o.Count) * float64(o.Area)) }
 
+// buffer returns the index of the buffer of that name, -1 if there is none.
 func (e *Envelope) buffer(name string) int {
 	for i := range e.Buffers {
 		if e.Buffers[i].Name == name {

@@ -3,39 +3,45 @@ package envelope
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"github.com/coldseam/coldseam/rvalue"
 )
 
-// Row is one part of a Ranking.
+// Row is one part of a Ranking: a part without its openings, an opening, a
+// bridge, or the air leakage.
 type Row struct {
 	Name      string
 	In        string // the part that an opening sits in
+	Toward    string // the buffer that it faces, "" for outdoors and the ground
 	Kind      Kind
 	Area      rvalue.Area          // net; 0 for leakage and bridges
-	U         rvalue.Transmittance // toward outdoors, a buffer's help counted; 0 without an area
-	UA        rvalue.Conductance
-	Share     float64 // of the whole UA
-	Intensity float64 // U over the mean U; 0 without an area
-	Behind    rvalue.Conductance
-	Target    Target
-	Factor    float64            // b of the buffer it faces, 1 toward outdoors
-	At        rvalue.Temperature // of that buffer, else outdoors
+	U         rvalue.Transmittance // the part's own, air to air; 0 for leakage and bridges
+	Factor    float64              // b of the buffer that it faces, 1 toward outdoors
+	At        rvalue.Temperature   // of that buffer, else outdoors; 0 if not known
+	UA        rvalue.Conductance   // toward outdoors: U·Area·Factor
+	Share     float64              // of the whole UA
+	Intensity float64              // U·Factor over the mean U; 0 without an area
+	Behind    rvalue.Conductance   // UA that would go if it just met its target
+	HasTarget bool                 // anything is asked of it
+	Target    Target               // of parts and openings; of the others its text and whether it is met
 	Detail    []Piece
+	Source    string // of the air leakage: where its figure comes from
 }
 
-// R returns the resistance 1/U, 0 without an area.
-func (r *Row) R() rvalue.Resistance {
+// R returns the resistance 1/U, 0 where there is no U.
+func (r Row) R() rvalue.Resistance {
 	if r.U == 0 {
 		return 0
 	}
 	return r.U.R()
 }
 
-// Ranking is the answer for a whole envelope.
+// Ranking is the answer for a whole envelope: three answers that are not the
+// same, and the weakest link.
 type Ranking struct {
-	Rows  []Row // most heat first
+	Rows  []Row // most heat first; equals in the order of the envelope
 	Total Total
 
 	LosesMost int // index of the row with the largest UA
@@ -50,123 +56,153 @@ type Ranking struct {
 type Total struct {
 	UA     rvalue.Conductance   // of everything
 	Area   rvalue.Area          // of the rows that have one
-	U      rvalue.Transmittance // mean of those rows
+	U      rvalue.Transmittance // mean of those rows, toward outdoors
 	Behind rvalue.Conductance
 }
 
-// Weakest names the weakest link.
-type Weakest struct {
-	Row   int
-	Piece string // path or layer inside it that carries most, "" if unknown
-	Why   string
+// Remark is something the reader of a ranking should know.
+type Remark struct {
+	Code, Text string
+	Place      string // the part or buffer, "" for the whole
 }
 
-// Remark is something the reader of the ranking should know.
-type Remark struct {
-	Code, Text, Place string
+// room for what Rank sorts without a heap: rows and buffers of a usual house.
+const (
+	usualRows    = 64
+	usualBuffers = 4
+)
+
+// key stands for a row while rows are sorted, since they are large to move.
+type key struct {
+	ua            rvalue.Conductance
+	place         int32 // among the rows, in the order of the envelope
+	part, opening int32 // in Parts and Openings, or Bridges; -1 is the part itself
+	kind          Kind
+}
+
+// before orders keys: most heat first, equals as they were.
+func (k key) before(o key) int {
+	if k.ua != o.ua { // both finite; equal bits need the place
+		return cmp.Compare(o.ua, k.ua)
+	}
+	return cmp.Compare(k.place, o.place)
 }
 
 // Rank computes every part's conductance toward outdoors, its share of the
 // whole, its intensity and how far it is behind its target, and names the
 // weakest link: the row furthest behind, or if none is behind the row that
-// loses most. Rows are summed in their order before sorting, so that the sum
-// of Row.UA in that order is the total to the last bit.
+// loses most.
+//
+// Total.UA is the plain sum of Row.UA in the order of Rows, so that whoever
+// adds the rows up gets the total to the last bit, in whatever order the
+// envelope was given. The error is what Check finds, or says that the sum is
+// not positive or beyond all range.
 func (e Envelope) Rank() (*Ranking, error) {
 	if err := e.Check(); err != nil {
 		return nil, err
 	}
-	n := len(e.Parts) + len(e.Bridges) + 1
-	for i := range e.Parts {
-		n += len(e.Parts[i].Openings)
-	}
-	r := &Ranking{Rows: make([]Row, 0, n)}
-	factors, at := e.balance()
-	for i := range e.Parts {
-		p := &e.Parts[i]
-		factor, t := 1.0, e.Outdoors
-		if b := e.buffer(p.Toward); p.Toward != "" {
-			factor, t = factors[b], at[b]
-		}
-		r.area(Row{Name: p.Name, Kind: p.Kind, Area: p.Area - p.open(), U: p.U, Target: p.Target, Factor: factor, At: t, Detail: p.Detail})
-		for j := range p.Openings {
-			o := &p.Openings[j]
-			r.area(Row{Name: o.Name, In: p.Name, Kind: o.Kind, Area: o.all(), U: o.U, Target: o.Target, Factor: factor, At: t, Detail: o.Detail})
-		}
-	}
-	for i := range e.Bridges {
-		b := &e.Bridges[i]
-		row := Row{Name: b.Name, Kind: b.Kind, UA: b.Psi.Times(b.Length), Factor: 1, At: e.Outdoors}
-		if b.Target > 0 {
-			row.Behind = max(0, (b.Psi - b.Target).Times(b.Length))
-			row.Target.Met = row.Behind == 0
-			row.Target.Text = fmt.Sprintf("asked: %v", b.Target)
-		}
-		r.Rows = append(r.Rows, row)
-	}
-	if l := e.Leakage; l != nil {
-		row := Row{Name: "air leakage", Kind: AirLeakage, UA: l.UA(e.Altitude), Behind: l.behind(e.Altitude), Factor: 1, At: e.Outdoors}
-		if l.Target50 > 0 {
-			row.Target = Target{Met: row.Behind == 0, Text: fmt.Sprintf("asked: %.3g air changes per hour at 50 Pa", l.Target50)}
-		}
-		r.Rows = append(r.Rows, row)
+	var stateRoom [usualBuffers]state
+	var keyRoom [usualRows]key
+	states := e.balance(stateRoom[:0])
+	keys := e.keys(keyRoom[:0], states)
+	slices.SortFunc(keys, key.before)
+
+	r := &Ranking{Rows: make([]Row, len(keys))}
+	for i, k := range keys {
+		e.fill(&r.Rows[i], k, states)
 	}
 	r.sum()
-	if !(r.Total.UA > 0) {
-		return nil, fmt.Errorf("envelope: the parts sum to %s, negative bridges outweigh the rest", r.Total.UA)
+	if ua := float64(r.Total.UA); !(ua > 0) || math.IsInf(ua, 1) {
+		return nil, fmt.Errorf("envelope: the parts add up to %v W/K, it must be positive and finite", ua)
 	}
-	r.sort()
 	r.name()
-	r.remark()
+	r.remark(&e)
 	return r, nil
 }
 
-// balance solves each buffer's heat balance.
-func (e *Envelope) balance() (factors []float64, at []rvalue.Temperature) {
-	if len(e.Buffers) == 0 {
-		return nil, nil
+// keys appends the UA of every row, in the order of the envelope.
+func (e *Envelope) keys(keys []key, states []state) []key {
+	add := func(ua rvalue.Conductance, part, opening int, kind Kind) {
+		keys = append(keys, key{ua, int32(len(keys)), int32(part), int32(opening), kind})
 	}
-	factors, at = make([]float64, len(e.Buffers)), make([]rvalue.Temperature, len(e.Buffers))
-	for i, b := range e.Buffers {
-		var inward rvalue.Conductance
-		for j := range e.Parts {
-			p := &e.Parts[j]
-			if p.Toward != b.Name {
-				continue
-			}
-			inward += p.U.Times(p.Area - p.open())
-			for k := range p.Openings {
-				o := &p.Openings[k]
-				inward += o.U.Times(o.all())
-			}
+	for i := range e.Parts {
+		p := &e.Parts[i]
+		factor := e.state(p, states).factor
+		add(scale(p.U.Times(p.net()), factor), i, -1, p.Kind)
+		for j := range p.Openings {
+			o := &p.Openings[j]
+			add(scale(o.U.Times(o.all()), factor), i, j, o.Kind)
 		}
-		factors[i], at[i] = b.Balance(inward, e.Altitude, e.Indoors, e.Outdoors)
 	}
-	return factors, at
+	for i := range e.Bridges {
+		add(e.Bridges[i].Psi.Times(e.Bridges[i].Length), i, -1, ThermalBridge)
+	}
+	if e.Leakage != nil {
+		add(e.Leakage.UA(e.Altitude), 0, -1, AirLeakage)
+	}
+	return keys
 }
 
-// area appends a row that has an area; U comes in without the buffer's help.
-func (r *Ranking) area(row Row) {
-	row.U = scale(row.U, row.Factor)
-	row.UA = row.U.Times(row.Area)
-	if row.Target.U > 0 && !row.Target.Met {
-		row.Behind = max(0, row.UA-scale(row.Target.U, row.Factor).Times(row.Area))
+// state returns that of what a part faces.
+func (e *Envelope) state(p *Part, states []state) state {
+	if p.Toward == "" {
+		return state{1, e.Outdoors}
 	}
-	r.Rows = append(r.Rows, row)
+	return states[e.buffer(p.Toward)]
 }
 
-func scale(u rvalue.Transmittance, factor float64) rvalue.Transmittance {
-	return rvalue.Transmittance(float64(u) * factor)
+// fill makes the row of a key, but for what needs the total.
+func (e *Envelope) fill(row *Row, k key, states []state) {
+	row.UA = k.ua
+	switch k.kind {
+	case ThermalBridge:
+		b := &e.Bridges[k.part]
+		row.Name, row.Kind, row.Factor, row.At = b.Name, b.kind(), 1, e.Outdoors
+		if b.Target > 0 {
+			row.HasTarget = true
+			row.Behind = max(0, (b.Psi - b.Target).Times(b.Length))
+			row.Target = Target{Met: row.Behind == 0, Text: fmt.Sprintf("asked: %s (%s)", b.Target.In(rvalue.IP), b.Target.In(rvalue.SI))}
+		}
+		return
+	case AirLeakage:
+		e.Leakage.fill(row, e.Altitude)
+		row.At = e.Outdoors
+		return
+	}
+	p := &e.Parts[k.part]
+	s := e.state(p, states)
+	row.Toward, row.Factor, row.At = p.Toward, s.factor, s.at
+	if k.opening < 0 {
+		row.Name, row.Kind, row.Area, row.U, row.Target, row.Detail = p.Name, p.Kind, p.net(), p.U, p.Target, p.Detail
+	} else {
+		o := &p.Openings[k.opening]
+		row.Name, row.In, row.Kind, row.Area, row.U, row.Target, row.Detail = o.Name, p.Name, o.Kind, o.all(), o.U, o.Target, o.Detail
+	}
+	row.HasTarget = row.Target.U > 0 || row.Target.Met
+	if !row.HasTarget || row.Target.Met {
+		return
+	}
+	if row.U <= row.Target.U {
+		row.Target.Met = true
+		return
+	}
+	row.Behind = scale((row.U - row.Target.U).Times(row.Area), row.Factor)
+}
+
+func scale(ua rvalue.Conductance, factor float64) rvalue.Conductance {
+	return rvalue.Conductance(float64(ua) * factor)
 }
 
 // sum fills in the totals, the shares and the intensities.
 func (r *Ranking) sum() {
 	var ua rvalue.Conductance
 	for i := range r.Rows {
-		r.Total.UA += r.Rows[i].UA
-		r.Total.Area += r.Rows[i].Area
-		r.Total.Behind += r.Rows[i].Behind
-		if r.Rows[i].Area > 0 {
-			ua += r.Rows[i].UA
+		row := &r.Rows[i]
+		r.Total.UA += row.UA
+		r.Total.Behind += row.Behind
+		if row.Area > 0 {
+			r.Total.Area += row.Area
+			ua += row.UA
 		}
 	}
 	if r.Total.Area > 0 {
@@ -176,69 +212,7 @@ func (r *Ranking) sum() {
 		row := &r.Rows[i]
 		row.Share = float64(row.UA) / float64(r.Total.UA)
 		if row.Area > 0 {
-			row.Intensity = float64(row.U) / float64(r.Total.U)
-		}
-	}
-}
-
-// sort puts the rows with the most heat first, equals in their old order. It
-// sorts indices, since rows are large to move and to compare.
-func (r *Ranking) sort() {
-	order := make([]int, len(r.Rows))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortFunc(order, func(a, b int) int {
-		return cmp.Or(cmp.Compare(r.Rows[b].UA, r.Rows[a].UA), a-b)
-	})
-	sorted := make([]Row, len(order))
-	for i, from := range order {
-		sorted[i] = r.Rows[from]
-	}
-	r.Rows = sorted
-}
-
-// name finds the three answers and the weakest link. The rows are sorted.
-func (r *Ranking) name() {
-	r.Leakiest, r.Furthest = -1, -1
-	for i := range r.Rows {
-		row := &r.Rows[i]
-		if row.Area > 0 && (r.Leakiest < 0 || row.Intensity > r.Rows[r.Leakiest].Intensity) {
-			r.Leakiest = i
-		}
-		if row.Behind > 0 && (r.Furthest < 0 || row.Behind > r.Rows[r.Furthest].Behind) {
-			r.Furthest = i
-		}
-	}
-	w := Weakest{Row: r.Furthest, Why: "furthest behind what is asked: that much would go if it just met its target"}
-	if r.Furthest < 0 {
-		w = Weakest{Row: r.LosesMost, Why: "loses most; nothing is known to be behind a target"}
-	}
-	most := 0.0
-	for _, p := range r.Rows[w.Row].Detail {
-		if p.Share > most {
-			most, w.Piece = p.Share, p.Name
-		}
-	}
-	r.Weakest = w
-}
-
-// remark compares ceilings with the walls below them.
-func (r *Ranking) remark() {
-	var wall rvalue.Resistance
-	name := ""
-	for i := range r.Rows {
-		if row := &r.Rows[i]; row.Kind == Wall && row.R() > wall {
-			wall, name = row.R(), row.Name
-		}
-	}
-	for i := range r.Rows {
-		row := &r.Rows[i]
-		if (row.Kind == Ceiling || row.Kind == Roof) && row.R() < wall {
-			r.Remarks = append(r.Remarks, Remark{
-				Code: "ceiling-below-wall", Place: row.Name,
-				Text: fmt.Sprintf("%s resists less than %s; a ceiling should resist more than the walls below it (common practice, no source)", row.Name, name),
-			})
+			row.Intensity = float64(row.U) * row.Factor / float64(r.Total.U)
 		}
 	}
 }

@@ -3,63 +3,82 @@ package envelope
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"github.com/coldseam/coldseam/rvalue"
 )
 
-// slabRow is the F-factor of an unheated slab's edge by the R of its edge
-// insulation, from R-5 in steps of 5, in Btu/(h·ft·°F).
+// point is the F-factor of a slab's edge, Btu/(h·ft·°F), with insulation of
+// some R, h·ft²·°F/Btu.
+type point struct{ r, f float64 }
+
+// slabRow is a row of the table of F-factors, from the bare edge on.
 type slabRow struct {
-	name    string
-	factors []float64
-}
-
-// bareSlab is the F-factor of an uninsulated edge. Like slabRows it is read
-// off the Washington State Energy Code, table A106.1 (WAC 51-11C-61061), whose
-// page lists the values without its blank cells.
-const bareSlab = 0.73
-
-var slabRows = [...]slabRow{
-	{"2 ft horizontal", []float64{0.70, 0.70, 0.69}},
-	{"4 ft horizontal", []float64{0.67, 0.64, 0.63}},
-	{"2 ft vertical", []float64{0.58, 0.54, 0.52}},
-	{"4 ft vertical", []float64{0.54, 0.48, 0.45}},
-	{"full", []float64{0.36, 0.31, 0.26, 0.21}},
+	reach  string
+	points []point
 }
 
 // SlabSource names where the F-factors come from.
 const SlabSource = "Washington State Energy Code, table A106.1 (WAC 51-11C-61061)"
 
+// slabRows is the table for unheated slabs, seen on a page that lists the
+// values without the blank cells before them. The three values of the edge
+// rows start at R-5. The four of the fully insulated slab stand at R-10, 15,
+// 20 and 30: the same row of ASHRAE 90.1 (from memory) has R-10 0.36, R-15
+// 0.30, R-20 0.26 and R-30 0.21, and R-5 0.46 besides; it is the careful
+// reading of the two as well.
+var slabRows = [...]slabRow{
+	{"none", []point{{0, 0.73}}},
+	{"2 ft horizontal", []point{{0, 0.73}, {5, 0.70}, {10, 0.70}, {15, 0.69}}},
+	{"4 ft horizontal", []point{{0, 0.73}, {5, 0.67}, {10, 0.64}, {15, 0.63}}},
+	{"2 ft vertical", []point{{0, 0.73}, {5, 0.58}, {10, 0.54}, {15, 0.52}}},
+	{"4 ft vertical", []point{{0, 0.73}, {5, 0.54}, {10, 0.48}, {15, 0.45}}},
+	{"full", []point{{0, 0.73}, {10, 0.36}, {15, 0.31}, {20, 0.26}, {30, 0.21}}},
+}
+
+// heatedSlab is the same table's row for a slab with heating in it, insulated
+// all under: its five values fill every column from R-5 on.
+var heatedSlab = []point{{0, 0.84}, {5, 0.74}, {10, 0.55}, {15, 0.44}, {20, 0.39}, {30, 0.32}}
+
 // SlabEdge returns the F-factor of the edge of an unheated slab: the heat per
-// length of exposed perimeter that the whole floor loses. reach is "none", "2
-// ft horizontal", "4 ft horizontal", "2 ft vertical", "4 ft vertical" or
-// "full" (under the whole slab, with its edge). Between the table's R-5, 10,
-// 15 (full: 20) it interpolates, from R-0 on; beyond it keeps the last value.
+// length of exposed perimeter that the whole floor loses, so that the floor's
+// mean U is f.Times(perimeter).Over(area). reach is "none", "2 ft horizontal",
+// "4 ft horizontal", "2 ft vertical", "4 ft vertical" (all without a thermal
+// break at the edge) or "full" (under the whole slab and at its edge). Between
+// the table's R it interpolates straight, from the bare edge at 0 on; beyond
+// the last it keeps the last value.
+//
+// Source: SlabSource. The error is a *NameError for an unknown reach; r must
+// be 0 or more and finite.
 func SlabEdge(reach string, r rvalue.Resistance) (rvalue.LinearTransmittance, error) {
-	want := strings.ToLower(strings.Join(strings.Fields(reach), " "))
-	if want == "none" || want == "" {
-		return bareSlab * rvalue.PsiIP, nil
-	}
-	if !(r > 0) || math.IsInf(float64(r), 1) {
-		return 0, fmt.Errorf("envelope: slab edge insulation %q of %v m²·K/W, it must be positive and finite", reach, float64(r))
-	}
-	names := []string{"none"}
-	for _, row := range slabRows {
-		if row.name != want {
-			names = append(names, row.name)
-			continue
+	known := make([]string, 0, len(slabRows))
+	for i := range slabRows {
+		if slabRows[i].reach == oneLine(reach) {
+			return between(slabRows[i].points, r)
 		}
-		at := r.IP() / 5 // 0 is the bare edge, 1 the first column
-		value := func(i int) float64 {
-			if i == 0 {
-				return bareSlab
-			}
-			return row.factors[min(i, len(row.factors))-1]
-		}
-		i := int(math.Min(at, float64(len(row.factors))))
-		f := math.Min(at-float64(i), 1)
-		return rvalue.LinearTransmittance(value(i)+f*(value(i+1)-value(i))) * rvalue.PsiIP, nil
+		known = append(known, slabRows[i].reach)
 	}
-	return 0, fmt.Errorf("envelope: %q is no reach of slab edge insulation (use %s)", reach, strings.Join(names, ", "))
+	return 0, &NameError{Name: reach, What: "no reach of slab edge insulation", Known: known}
+}
+
+// HeatedSlab returns the F-factor of a slab with heating in it, insulated all
+// under with r, 0 or more. It interpolates as SlabEdge does.
+//
+// Source: SlabSource.
+func HeatedSlab(r rvalue.Resistance) (rvalue.LinearTransmittance, error) {
+	return between(heatedSlab, r)
+}
+
+// between reads a row at r.
+func between(row []point, r rvalue.Resistance) (rvalue.LinearTransmittance, error) {
+	if !(r >= 0) || math.IsInf(float64(r), 1) {
+		return 0, fmt.Errorf("envelope: slab insulation of %v m²·K/W, it must be 0 or more and finite", float64(r))
+	}
+	f, x := row[len(row)-1].f, r.IP()
+	for i := 1; i < len(row); i++ {
+		if a, b := row[i-1], row[i]; x < b.r {
+			f = a.f + (b.f-a.f)*(x-a.r)/(b.r-a.r)
+			break
+		}
+	}
+	return rvalue.LinearTransmittance(f * float64(rvalue.PsiIP)), nil
 }

@@ -1,144 +1,217 @@
 package envelope
 
 import (
-	"fmt"
+	"math"
 	"strings"
 
 	"github.com/coldseam/coldseam/rvalue"
 )
 
-// Frames of the handbook's table of whole windows, in the order of its columns.
-var frameNames = []string{"aluminum", "aluminum with thermal break", "clad wood", "wood", "fiberglass"}
-
-var frameAliases = map[string]string{
-	"aluminium": "aluminum", "metal": "aluminum", "steel": "aluminum",
-	"aluminium with thermal break": "aluminum with thermal break",
-	"reinforced vinyl":             "clad wood", "vinyl": "wood", "pvc": "wood", "insulated vinyl": "fiberglass",
-}
-
-// glassRow is one glazing of the handbook's table of whole-window U-factors in
-// Btu/(h·ft²·°F), by frame.
-type glassRow struct {
-	name            string
-	fixed, operable [5]float64 // 0 where the table was not had
-}
-
-// glassRows is from memory of ASHRAE Handbook—Fundamentals 2005, chapter on
-// fenestration, table of U-factors of whole vertical windows (1/8 in glass).
-// The fixed column of aluminum was recomputed from centre, edge and frame to
-// within 0.01.
-var glassRows = [...]glassRow{
-	{"single", [5]float64{1.13, 1.07, 0.98, 0.98, 0.94}, [5]float64{1.27, 1.08, 0.90, 0.89, 0.81}},
-	{"double 1/4 in", [5]float64{0.69, 0.63, 0.56, 0.56, 0.53}, [5]float64{0.87, 0.65, 0.57, 0.55, 0.49}},
-	{"double", [5]float64{0.64, 0.57, 0.50, 0.50, 0.48}, [5]float64{0.81, 0.60, 0.53, 0.51, 0.44}},
-	{"double 1/4 in argon", [5]float64{0.66, 0.59, 0.53, 0.52, 0.50}, [5]float64{}},
-	{"double argon", [5]float64{0.61, 0.54, 0.48, 0.48, 0.45}, [5]float64{}},
-}
-
-// computedRow is a glazing whose whole-window figure is weighted from centre,
-// edge and frame.
-type computedRow struct {
-	name         string
-	centre, edge float64 // Btu/(h·ft²·°F)
-	panes        int
-}
-
-// computedRows has the coated and triple glazings, 1/2 in gaps, coatings of
-// emittance 0.10: same handbook, table of centre and edge of glass, from memory.
-var computedRows = [...]computedRow{
-	{"double low-e", 0.32, 0.48, 2},
-	{"double low-e argon", 0.27, 0.44, 2},
-	{"triple", 0.31, 0.47, 3},
-	{"triple low-e argon", 0.14, 0.34, 3},
-}
-
-// frameU is the U-factor of frames around double and triple glass by frame,
-// fixed and operable: same handbook, from memory.
-var frameU = map[int]struct{ fixed, operable [5]float64 }{
-	2: {[5]float64{1.80, 1.13, 0.51, 0.48, 0.33}, [5]float64{2.27, 0.92, 0.58, 0.51, 0.33}},
-	3: {[5]float64{1.74, 1.11, 0.48, 0.42, 0.32}, [5]float64{2.20, 0.83, 0.51, 0.48, 0.32}},
-}
-
-// Areas in in² of centre, edge band (2.5 in) and frame of a window 48 in
-// square with a frame 1.3 in wide: the weights of the whole window.
+// Sources of the default figures of windows and doors. A product's own label is
+// better whenever there is one.
 const (
-	centreArea = 40.4 * 40.4
-	edgeArea   = 45.4*45.4 - centreArea
-	frameArea  = 48*48 - 45.4*45.4
+	WindowSource = "ASHRAE Handbook—Fundamentals, fenestration, from memory: weighted by area from its " +
+		"U-factors of centre of glass, edge of glass and frame, within 0.01 of its table of whole windows"
+	StormSource = WindowSource + "; centre of glass with the storm window 1 to 4 in away: " +
+		"ASHRAE Handbook 1977 to 1981, from memory (about 0.5 was seen with a consumer group too)"
+	SkylightSource = "Washington Administrative Code 51-11R-30314, table R303.1.3(4), seen"
+	DoorSource     = "IECC, table of default U-factors of doors, R303.1.3(2), from memory"
 )
 
-// ComputedWindowSource says where the figures of coated and triple glass come from.
-const ComputedWindowSource = "computed from the centre, edge and frame figures of ASHRAE Handbook—Fundamentals 2005 (from memory) for a window 48 in square"
-
-// WindowSource says where the figures of DefaultWindow come from.
-const WindowSource = "ASHRAE Handbook—Fundamentals 2005, whole vertical windows, from memory"
-
-// stormU is the centre of a single pane with a storm window 1 to 4 in away,
-// in Btu/(h·ft²·°F): ASHRAE Handbook 1977-1981, from memory; a consumer group's
-// page says about 0.5 as well.
-const stormU = 0.50
-
-// DefaultWindow returns the whole-window U-factor of the handbook's table for
-// a glazing ("single", "double", "double argon", "double 1/4 in", "double 1/4
-// in argon", "single with storm") in a frame ("wood", "vinyl", "clad wood",
-// "aluminum", "aluminum with thermal break", "fiberglass"), fixed or operable,
-// and its source. A window's own label is better whenever there is one.
+// DefaultWindow returns the U-factor of a whole upright window of ordinary size
+// by its glass and frame, fixed or operable, and the source.
+//
+// Glass is "single", "single with storm", "double", "double argon", "double
+// low-e", "double low-e argon", and the same four as "triple"; the gap is 1/2
+// in or more unless "1/4 in" is added. Low-e stands for an emittance of 0.10,
+// in triple glass on two panes. Frame is "wood", "vinyl", "clad wood" (or
+// reinforced vinyl), "aluminum" (any metal), "aluminum with thermal break" or
+// "fiberglass" (insulated, or insulated vinyl). The order of the words and
+// words such as "pane" do not matter. The error is a *NameError.
 func DefaultWindow(glass, frame string, operable bool) (rvalue.Transmittance, string, error) {
-	glass, frame = oneLine(glass), oneLine(frame)
-	if a, ok := frameAliases[frame]; ok {
-		frame = a
+	column, err := parseFrame(frame)
+	if err != nil {
+		return 0, "", err
 	}
-	column := -1
-	for i, name := range frameNames {
-		if name == frame {
-			column = i
-		}
+	g, narrow, err := parseGlass(glass)
+	if err != nil {
+		return 0, "", err
 	}
-	if column < 0 {
-		return 0, "", fmt.Errorf("envelope: %q is no frame in the table (use %s)", frame, strings.Join(frameNames, ", "))
+	at := g.wide
+	if narrow {
+		at = g.narrow
 	}
-	if glass == "single with storm" || glass == "storm over single" {
-		return stormU * rvalue.UIP, "single glass with a storm window 1 to 4 in away, centre of glass, ASHRAE Handbook 1977-1981, from memory; the frame is not counted", nil
+	frames := &fixedFrames
+	if operable {
+		frames = &operableFrames
 	}
-	names := []string{"single with storm"}
-	for _, row := range glassRows {
-		names = append(names, row.name)
-		if row.name != glass {
-			continue
-		}
-		u := row.fixed[column]
-		if operable && row.operable[column] > 0 {
-			u = row.operable[column]
-		}
-		return rvalue.Transmittance(u) * rvalue.UIP, WindowSource, nil
+	source := WindowSource
+	if g.name == stormName {
+		source = StormSource
 	}
-	for _, row := range computedRows {
-		names = append(names, row.name)
-		if row.name != glass {
-			continue
-		}
-		frames := frameU[row.panes].fixed
-		if operable {
-			frames = frameU[row.panes].operable
-		}
-		// ASHRAE Handbook—Fundamentals, fenestration: U0 = ΣU·A/ΣA
-		u := (row.centre*centreArea + row.edge*edgeArea + frames[column]*frameArea) / (48 * 48)
-		return rvalue.Transmittance(u) * rvalue.UIP, ComputedWindowSource, nil
-	}
-	return 0, "", fmt.Errorf("envelope: %q is no glazing in the table (use %s); for another give the label's U, such as u = \"U-0.30\"", glass, strings.Join(names, ", "))
+	return tableU(frames.whole(at, g.panes, column)), source, nil
 }
 
-// DoorSource says where the figures of DefaultDoor come from.
-const DoorSource = "energy code default U-factors of doors, from memory"
+// DefaultSkylight returns the U-factor of a skylight, per area of its rough
+// opening, and the source. Glass and frame are as for DefaultWindow; there is
+// no storm window, and the gap does not matter. A fiberglass frame is taken as
+// the table's wood or vinyl. The error is a *NameError.
+func DefaultSkylight(glass, frame string) (rvalue.Transmittance, string, error) {
+	column, err := parseFrame(frame)
+	if err != nil {
+		return 0, "", err
+	}
+	g, _, err := parseGlass(glass)
+	if err != nil {
+		return 0, "", err
+	}
+	source := SkylightSource
+	if column == fiberglass {
+		column, source = wood, source+"; its wood or vinyl frame stands for fiberglass"
+	}
+	if g.skylight[column] == 0 {
+		return 0, "", glassError(glass, true)
+	}
+	return tableU(g.skylight[column]), source, nil
+}
 
-// DefaultDoor returns the U-factor of a door by what it is made of: "wood",
-// "insulated steel", "uninsulated steel".
+// tableU turns a U in Btu/(h·ft²·°F) into a quantity, with the two decimals
+// that such tables print.
+func tableU(u float64) rvalue.Transmittance {
+	return rvalue.Transmittance(math.Round(u*100) / 100 * float64(rvalue.UIP))
+}
+
+// doors is what an opaque door is made of, with its U in Btu/(h·ft²·°F).
+var doors = [...]struct {
+	name  string
+	words word
+	u     float64
+}{
+	{"wood", wordWood, 0.50},
+	{"insulated steel", wordMetal | wordInsulated, 0.60},
+	{"uninsulated steel", wordMetal | wordUninsulated, 1.20},
+}
+
+// DefaultDoor returns the U-factor of an opaque door in its frame by what it is
+// made of, "wood", "insulated steel" or "uninsulated steel", and the source.
+// The error is a *NameError.
 func DefaultDoor(of string) (rvalue.Transmittance, string, error) {
-	u := map[string]float64{"wood": 0.50, "insulated steel": 0.60, "uninsulated steel": 1.20}[oneLine(of)]
-	if u == 0 {
-		return 0, "", fmt.Errorf("envelope: no default U for a door of %q (use wood, insulated steel, uninsulated steel)", of)
+	w, ok := words(of)
+	known := make([]string, 0, len(doors))
+	for _, d := range doors {
+		if ok && w == d.words {
+			return tableU(d.u), DoorSource, nil
+		}
+		known = append(known, d.name)
 	}
-	return rvalue.Transmittance(u) * rvalue.UIP, DoorSource, nil
+	return 0, "", &NameError{Name: of, What: "no door in the table", Known: known, Hint: "for another, take the U-factor on its label"}
 }
 
-func oneLine(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
+// word is a set of words that say something about a window or a door.
+type word uint32
+
+// The words that count.
+const (
+	wordSingle word = 1 << iota
+	wordDouble
+	wordTriple
+	wordStorm
+	wordLowE
+	wordArgon
+	wordNarrow
+	wordWood
+	wordVinyl
+	wordMetal
+	wordBreak
+	wordClad
+	wordReinforced
+	wordFiberglass
+	wordInsulated
+	wordUninsulated
+	wordNo
+)
+
+// vocabulary has every word that may be written; those of 0 say nothing.
+var vocabulary = map[string]word{
+	"single": wordSingle, "one": wordSingle, "1": wordSingle,
+	"double": wordDouble, "dual": wordDouble, "twin": wordDouble, "two": wordDouble, "2": wordDouble,
+	"triple": wordTriple, "three": wordTriple, "3": wordTriple,
+	"storm": wordStorm, "storms": wordStorm, "argon": wordArgon,
+	"low": wordLowE, "e": wordLowE, "lowe": wordLowE, "emissivity": wordLowE, "emittance": wordLowE, "coated": wordLowE,
+	"1/4": wordNarrow, "6": wordNarrow, "6mm": wordNarrow,
+	"1/2": 0, "5/8": 0, "3/4": 0, "12": 0, "13": 0, "16": 0, "12mm": 0, "13mm": 0, "16mm": 0, "in": 0, "inch": 0, "mm": 0,
+	"pane": 0, "panes": 0, "paned": 0, "glass": 0, "glazed": 0, "glazing": 0, "clear": 0, "plain": 0, "air": 0, "gap": 0,
+	"with": 0, "over": 0, "and": 0, "a": 0, "of": 0, "the": 0, "filled": 0, "fill": 0, "gas": 0, "window": 0, "windows": 0, "unit": 0,
+	"wood": wordWood, "wooden": wordWood, "timber": wordWood,
+	"vinyl": wordVinyl, "pvc": wordVinyl, "upvc": wordVinyl,
+	"aluminum": wordMetal, "aluminium": wordMetal, "metal": wordMetal, "steel": wordMetal,
+	"thermal": 0, "thermally": 0, "break": wordBreak, "broken": wordBreak,
+	"no": wordNo, "without": wordNo, "clad": wordClad, "reinforced": wordReinforced,
+	"fiberglass": wordFiberglass, "fibreglass": wordFiberglass,
+	"insulated": wordInsulated, "uninsulated": wordUninsulated, "hollow": wordUninsulated,
+	"frame": 0, "framed": 0, "frames": 0, "door": 0, "solid": 0,
+}
+
+// spaces turns what may stand between words into blanks.
+var spaces = strings.NewReplacer("-", " ", "–", " ", ",", " ", "+", " ", "(", " ", ")", " ", `"`, " ", "″", " ")
+
+// words returns the set of words in s, or not ok if it has one that is not in
+// the vocabulary.
+func words(s string) (set word, ok bool) {
+	for w := range strings.FieldsSeq(spaces.Replace(strings.ToLower(s))) {
+		bit, known := vocabulary[strings.TrimRight(w, ".")]
+		if !known {
+			return 0, false
+		}
+		set |= bit
+	}
+	return set, true
+}
+
+// parseFrame returns the column of a frame.
+func parseFrame(frame string) (column int, err error) {
+	w, ok := words(frame)
+	if w&wordNo != 0 {
+		w &^= wordNo | wordBreak
+	}
+	if ok {
+		switch w {
+		case wordMetal:
+			return aluminum, nil
+		case wordMetal | wordBreak:
+			return broken, nil
+		case wordWood | wordClad, wordWood | wordClad | wordMetal, wordWood | wordClad | wordVinyl, wordVinyl | wordReinforced:
+			return clad, nil
+		case wordWood, wordVinyl:
+			return wood, nil
+		case wordFiberglass, wordFiberglass | wordInsulated, wordVinyl | wordInsulated:
+			return fiberglass, nil
+		}
+	}
+	return 0, &NameError{Name: frame, What: "no frame in the table", Known: frameNames}
+}
+
+// parseGlass returns a glazing, and whether its gap is 1/4 in.
+func parseGlass(glass string) (g *glazing, narrow bool, err error) {
+	if w, ok := words(glass); ok {
+		narrow = w&wordNarrow != 0
+		for i := range glazings {
+			g = &glazings[i]
+			if g.words == w&^wordNarrow && (!narrow || g.narrow != (coe{})) {
+				return g, narrow, nil
+			}
+		}
+	}
+	return nil, false, glassError(glass, false)
+}
+
+// glassError lists the glazings.
+func glassError(glass string, skylight bool) error {
+	known := make([]string, 0, len(glazings))
+	for i := range glazings {
+		if !skylight || glazings[i].skylight[wood] > 0 {
+			known = append(known, glazings[i].name)
+		}
+	}
+	return &NameError{Name: glass, What: "no glazing in the table", Known: known, Hint: "for another, take the U-factor on its label"}
+}
