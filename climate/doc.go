@@ -38,8 +38,9 @@
 // Kehrig's formula with Erbs's spread (see [Normals.Prepare]). At 65 °F, against the
 // published figures of the 270 stations of the states, HDD is off by 1.4 % on average
 // where there are more than 500 °F·d, CDD by 51 °F·d rms; with the published figure
-// scaled in, as it is for every station, both come out within 4 °F·d. At other bases
-// only other years' figures could be compared. Every figure of this paragraph and the
+// scaled in, as it is for every station, both come out within 4 °F·d, apart from the
+// few that published means, HDD and CDD disagree by among themselves (rounding, 7.2
+// at most). At other bases only other years' figures could be compared. Every figure of this paragraph and the
 // last is made by a test and stands in testdata/climate_SCORE.md.
 //
 // A station's coordinates are the normals inventory's, good to some kilometres.

@@ -211,7 +211,7 @@ func (e *tally) about() float64 {
 }
 
 func scoreScaled(t *testing.T, b *strings.Builder) {
-	var heating, cooling, factor tally
+	var heating, cooling, factor, apart tally
 	for s := range inStates {
 		n := s.Normals()
 		p := prepare(t, n)
@@ -222,18 +222,20 @@ func scoreScaled(t *testing.T, b *strings.Builder) {
 		heating.add(s.Name+", "+s.State, (h - n.HDD65 - DegreeDays(rest)).IP())
 		cooling.add(s.Name+", "+s.State, (c - n.CDD65 + DegreeDays(rest)).IP())
 		factor.add(s.Name, p.Scale())
+		apart.add(s.Name, DegreeDays(rest).IP())
 	}
 	most, where := heating.worst()
 	rest, at := cooling.worst()
+	half, _ := apart.worst()
 	slices.Sort(factor.off)
 	last := len(factor.off) - 1
 	fmt.Fprintf(b, `
 ## Degree days at 65 °F with the published figure scaled in
 
 All stations, after sharing out what published HDD, CDD and means disagree by among
-themselves: HDD within %.1f °F·d (%s), CDD within %.1f °F·d (%s). The factor on the
+themselves (rounding; %.1f °F·d each at most): HDD within %.1f °F·d (%s), CDD within %.1f °F·d (%s). The factor on the
 spread of daily means is from %.2f to %.2f, half of them from %.2f to %.2f.
-`, math.Abs(most), where, math.Abs(rest), at, factor.off[0], factor.off[last], factor.off[last/4], factor.off[3*last/4])
+`, math.Abs(half), math.Abs(most), where, math.Abs(rest), at, factor.off[0], factor.off[last], factor.off[last/4], factor.off[3*last/4])
 	if math.Abs(most) > 4 || math.Abs(rest) > 4 {
 		t.Errorf("scaling misses by %.2f and %.2f °F·d", most, rest)
 	}
