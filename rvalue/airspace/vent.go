@@ -69,7 +69,7 @@ func PartlyVentilated(unventilated, well rvalue.Resistance, openings rvalue.Area
 	if _, err := VentilationOf(openings); err != nil {
 		return 0, err
 	}
-	if !(well > 0 && unventilated >= well && unventilated < 1e6) {
+	if !(well > 0 && unventilated >= well && unventilated < 1e6*rvalue.RSI) {
 		return 0, refuse("total resistances of %g m²·K/W unventilated and %g well ventilated are impossible, use totals above 0, the first not below the second", unventilated.RSI(), well.RSI())
 	}
 	// ISO 6946:2017, slightly ventilated air layer (from memory):

@@ -35,25 +35,25 @@ func Outside(set Set, wind rvalue.Speed) (rvalue.Resistance, error) {
 // ASHRAE Handbook—Fundamentals, moving air on any surface, h·ft²·°F/Btu: at
 // 15 mph seen in Washington Administrative Code 51-11-0526, at 7.5 mph from memory.
 const (
-	ashraeWinter rvalue.Resistance = 0.17
-	ashraeSummer rvalue.Resistance = 0.25
+	ashraeWinter = 0.17
+	ashraeSummer = 0.25
 )
 
 func outsideASHRAE(wind rvalue.Speed) rvalue.Resistance {
 	if wind == 0 {
-		return ashraeWinter * rvalue.RIP
+		return rvalue.Resistance(ashraeWinter) * rvalue.RIP
 	}
 	// A film in the wind conducts a + b·v (the form of Jürges' measurements, 1924,
 	// as given by McAdams, Heat Transmission), here through the handbook's two
 	// points. It makes b = 3.2 W/(m²·K) per m/s; Jürges has 3.9 for smooth plates.
 	t := float64((wind - SummerWind) / (WinterWind - SummerWind))
-	h := (1-t)/float64(ashraeSummer) + t/float64(ashraeWinter)
+	h := (1-t)/ashraeSummer + t/ashraeWinter
 	return rvalue.Resistance(1/h) * rvalue.RIP
 }
 
 func outsideISO(wind rvalue.Speed) rvalue.Resistance {
 	if wind == 0 {
-		return 0.04 // ISO 6946, table of surface resistances (seen)
+		return 0.04 * rvalue.RSI // ISO 6946, table of surface resistances (seen)
 	}
 	// ISO 6946, annex on surface resistances (from memory): hce = 4 + 4v, with v
 	// in m/s, and hr = ε·hr0. The table of Rse by wind speed printed there comes

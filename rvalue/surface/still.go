@@ -56,7 +56,7 @@ func Still(set Set, tilt float64, up bool, emittance float64) (rvalue.Resistance
 // Washington Administrative Code 51-11-0526: 0.61, 0.68 and 0.92.
 var (
 	ashraeEmittances = [...]float64{0.05, 0.20, 0.90}
-	ashraeStill      = [...][3]rvalue.Resistance{
+	ashraeStill      = [...][3]float64{
 		{1.32, 1.10, 0.61}, // level, heat up
 		{1.37, 1.14, 0.62}, // 45°, heat up
 		{1.70, 1.35, 0.68}, // upright
@@ -79,7 +79,7 @@ func stillASHRAE(angle, emittance float64) rvalue.Resistance {
 	e := (emittance - ashraeEmittances[col]) / (ashraeEmittances[col+1] - ashraeEmittances[col])
 	h := func(row int) float64 {
 		cells := &ashraeStill[row]
-		return (1-e)/float64(cells[col]) + e/float64(cells[col+1])
+		return (1-e)/cells[col] + e/cells[col+1]
 	}
 	return rvalue.Resistance(1/((1-t)*h(row)+t*h(row+1))) * rvalue.RIP
 }
@@ -97,9 +97,9 @@ var isoConvective = [...]float64{Horizontal: 2.5, Up: 5.0, Down: 0.7}
 
 const isoRadiative20C = 5.7
 
-// isoDesign are the design values for ordinary surfaces, m²·K/W (ISO 6946,
-// table of surface resistances; seen).
-var isoDesign = [...]rvalue.Resistance{Horizontal: 0.13, Up: 0.10, Down: 0.17}
+// isoDesign are the design values for ordinary surfaces (ISO 6946, table of
+// surface resistances; seen).
+var isoDesign = [...]rvalue.Resistance{Horizontal: 0.13 * rvalue.RSI, Up: 0.10 * rvalue.RSI, Down: 0.17 * rvalue.RSI}
 
 func stillISO(d Direction, emittance float64) rvalue.Resistance {
 	// The design value is the formula's, rounded (0.131, 0.099, 0.172). Asked for
