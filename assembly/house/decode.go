@@ -1,0 +1,131 @@
+package house
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/coldseam/coldseam/rvalue/material"
+)
+
+// maxFile bounds a house file; a large house takes some 20 KB.
+const maxFile = 1 << 20
+
+// maxMistakes bounds how many mistakes are collected: whoever has more did not
+// mean to write a house file.
+const maxMistakes = 100
+
+// maxItems bounds how many assemblies, parts and so on a file may describe, so
+// that no file can keep the program busy for long.
+const maxItems = 500
+
+// least is the smallest house; the message about an empty file shows it.
+const least = `zone = "6A"
+assembly.wall = { faces = "wall", layers = "gypsum 1/2 in + 2x4 @ 16 in (empty) + board sheathing 3/4 in + vinyl siding" }
+[[part]]
+name = "outside walls"
+assembly = "wall"
+area = "120 ft x 8 ft"`
+
+// Decode reads a house file, TOML in UTF-8 with or without a byte-order mark.
+// The name is for messages only. The error is an [Errors] of every mistake in
+// the file, in the order in which they stand there; a mistake inside a layer
+// text points at its character.
+func Decode(name string, data []byte) (*House, error) {
+	d := &decoder{src: newSource(name, slices.Clip(bytes.TrimPrefix(data, []byte("\ufeff"))))}
+	h := &House{}
+	if d.isText() {
+		if root := d.build(); len(root.entries) == 0 && len(d.errs) == 0 {
+			d.fail(0, "", "nothing is in this file; a house needs a zone, an assembly and a part at least, such as\n%s", least)
+		} else {
+			d.house(h, root)
+		}
+	}
+	if len(d.errs) > 0 {
+		d.errs.sort()
+		return nil, d.errs
+	}
+	return h, nil
+}
+
+// decoder collects the mistakes of one file.
+type decoder struct {
+	src       *source
+	errs      Errors
+	quiet     bool // a mistake is known and its consequences are not reported
+	h         *House
+	catalogue *material.Catalogue
+}
+
+// full reports whether enough mistakes have been found.
+func (d *decoder) full() bool { return len(d.errs) >= maxMistakes }
+
+// fail records a mistake at an offset of the file.
+func (d *decoder) fail(at int, key, format string, args ...any) {
+	if d.quiet || d.full() {
+		return
+	}
+	at = min(max(at, 0), len(d.src.text))
+	line := d.src.lineOf(at)
+	at = min(at, d.src.end(line)) // a line break counts as the end of its line
+	p := d.src.place(at)
+	d.errs = append(d.errs, &Error{
+		File: d.src.name, Line: p.Line, Column: p.Column,
+		Key: short(key, maxKey), Source: d.src.line(line), Msg: short(fmt.Sprintf(format, args...), maxMessage),
+	})
+	if d.full() {
+		d.errs[len(d.errs)-1].Msg += fmt.Sprintf("; %d mistakes, the rest of the file is not looked at", maxMistakes)
+	}
+}
+
+// Bounds of what a mistake prints, in bytes, against texts that are no names
+// and no sizes.
+const (
+	maxKey     = 200
+	maxMessage = 1000
+)
+
+// short cuts a text that is longer than most bytes.
+func short(text string, most int) string {
+	if len(text) <= most {
+		return text
+	}
+	for most > 0 && !utf8.RuneStart(text[most]) {
+		most--
+	}
+	return text[:most] + "…"
+}
+
+// isText refuses what is no text before the parser meets it.
+func (d *decoder) isText() bool {
+	t := d.src.text
+	switch {
+	case len(t) > maxFile:
+		d.fail(0, "", "%.1f MB; a house file is text of at most 1 MB", float64(len(t))/1e6)
+	case bytes.HasPrefix(t, []byte("\xff\xfe")), bytes.HasPrefix(t, []byte("\xfe\xff")):
+		d.fail(0, "", "this is UTF-16; save the file as UTF-8")
+	case bytes.IndexByte(t, 0) >= 0:
+		d.fail(0, "", "this is no text file; a house file is TOML, as any editor writes it")
+	case !utf8.Valid(t):
+		at := 0
+		for {
+			r, n := utf8.DecodeRune(t[at:])
+			if r == utf8.RuneError && n == 1 {
+				break
+			}
+			at += n
+		}
+		d.fail(at, "", "byte 0x%02X is not UTF-8; save the file as UTF-8", t[at])
+	default:
+		return true
+	}
+	for _, e := range d.errs {
+		e.Source = strings.ToValidUTF8(e.Source, "\ufffd")
+		if strings.ContainsRune(e.Source, 0) || len(e.Source) > maxFile/2 {
+			e.Source = ""
+		}
+	}
+	return false
+}

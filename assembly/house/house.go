@@ -1,0 +1,210 @@
+package house
+
+import (
+	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/climate/target"
+	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/material"
+	"github.com/coldseam/coldseam/rvalue/surface"
+)
+
+// House is a house as its file describes it, checked, with defaults filled in.
+// Decode makes one.
+type House struct {
+	Name     string
+	Place    string // as written: a county and state, a town
+	Zone     target.Zone
+	Edition  target.Edition
+	Altitude rvalue.Length // 0: sea level, or not given
+	Units    rvalue.Units  // to print in, unless the reader asks for others
+	Films    surface.Set
+	Notes    string
+
+	Indoors  Indoors
+	Outdoors Outdoors
+	Leakage  *Leakage // nil: not known
+	Fuel     *Fuel    // nil: not given
+
+	Materials  []*material.Material // the file's own
+	Assemblies []*Assembly
+	Windows    []*Window
+	Buffers    []*Buffer
+	Parts      []*Part
+	Bridges    []*Bridge
+
+	Defaults []Default // what was filled in, in the order of the file
+}
+
+// Indoors is the air in the rooms.
+type Indoors struct {
+	Temperature rvalue.Temperature
+	Humidity    float64 // relative, 0 to 1; 0: not given
+}
+
+// Outdoors is the air outside for which temperatures are computed.
+type Outdoors struct {
+	Temperature rvalue.Temperature
+	Wind        rvalue.Speed // 0: the winter wind of the surface films
+}
+
+// Leakage is the air that leaks, by one of three figures.
+type Leakage struct {
+	Volume    rvalue.Volume  // of the heated rooms; 0: not given, with Flow50
+	ACH50     float64        // air changes per hour at 50 Pa, else 0
+	Flow50    rvalue.AirFlow // at 50 Pa, else 0
+	Tightness string         // a word, else ""
+	Storeys   float64        // 1 to 3
+	Shelter   envelope.Shelter
+}
+
+// Fuel is what heats the house. It is read and checked; nothing is computed of
+// it yet.
+type Fuel struct {
+	Kind       string
+	Price      float64 // money per Per
+	Per        string
+	Efficiency float64 // of the heating plant, 0.8 is 80 %; a heat pump's is above 1
+}
+
+// Assembly is a named build-up of layers.
+type Assembly struct {
+	Name   string
+	Faces  assembly.Facing
+	Layers *assembly.Spec
+	Method assembly.Method // Advised unless the file names one
+
+	at     place
+	layers *node // the text, for places in it
+}
+
+// Window is a named kind of window, skylight or door.
+type Window struct {
+	Name     string
+	Kind     envelope.Kind // Window, Skylight or Door
+	U        rvalue.Transmittance
+	Source   string // of U: "label", or whose table
+	Glass    string // as written, "" if U is the label's
+	Frame    string
+	Leaf     string // of a door: what it is made of
+	Operable bool
+
+	at place
+}
+
+// Buffer is a named unheated space between the rooms and outdoors.
+type Buffer struct {
+	Name       string
+	ToOutdoors []Surface
+	Volume     rvalue.Volume // 0: its own air change is left out
+	AirChange  float64       // of outdoor air, per hour
+
+	at place
+}
+
+// Surface is an area that a buffer has toward outdoors.
+type Surface struct {
+	Area rvalue.Area
+	Construction
+}
+
+// Construction is what an area is made of: one of the three.
+type Construction struct {
+	Assembly *Assembly
+	Window   *Window
+	U        rvalue.Transmittance // declared
+}
+
+// Part is an area of the envelope.
+type Part struct {
+	Name string
+	Kind Kind
+	Construction
+	Area     rvalue.Area // gross, openings included
+	Openings []*Opening
+	Toward   Boundary
+	Buffer   *Buffer // if Toward is ToBuffer
+
+	Perimeter rvalue.Length // of a slab or basement floor: the exposed edge
+	Depth     rvalue.Length // of a basement's or crawl space's floor below ground
+	Edge      Edge          // of a slab
+}
+
+// Opening is a window or door, or several alike, in a part.
+type Opening struct {
+	Name   string
+	Window *Window
+	Area   rvalue.Area // of one
+	Count  int
+}
+
+// Edge is the insulation at the edge of a slab.
+type Edge struct {
+	Reach string // "none", "2 ft vertical" and so on
+	R     rvalue.Resistance
+}
+
+// Bridge is an edge that loses heat along its length.
+type Bridge struct {
+	Name   string
+	Psi    rvalue.LinearTransmittance
+	Length rvalue.Length
+}
+
+// Default is a value that was filled in because the file does not give it.
+type Default struct {
+	Key   string // what was left out, such as "outdoors.temperature"
+	Value string
+	Why   string // where the value comes from
+}
+
+// Boundary is what a part faces.
+type Boundary uint8
+
+// The boundaries.
+const (
+	ToOutdoors Boundary = iota
+	ToGround
+	ToBuffer
+)
+
+// String returns "outdoors", "ground" or "buffer".
+func (b Boundary) String() string { return [...]string{"outdoors", "ground", "buffer"}[b] }
+
+// Kind is what a part is.
+type Kind uint8
+
+// The kinds of part.
+const (
+	Wall Kind = iota
+	MassWall
+	Ceiling // under an attic
+	Roof    // with rooms right below it
+	Floor
+	BasementWall
+	CrawlWall
+	BasementFloor
+	Slab
+	Glazing // a part that is a window, skylight or door itself
+)
+
+var kindNames = []string{
+	"wall", "mass wall", "ceiling", "roof", "floor", "basement wall", "crawl wall", "basement floor", "slab", "glazing",
+}
+
+// String returns the kind as the file writes it.
+func (k Kind) String() string { return kindNames[k] }
+
+// place is where something stands in its file. Its zero value is nowhere.
+type place struct {
+	src *source
+	t   *table
+}
+
+// start returns where the table starts.
+func (p place) start() Place {
+	if p.src == nil {
+		return Place{}
+	}
+	return p.src.place(p.t.at)
+}

@@ -1,0 +1,102 @@
+package house
+
+import (
+	"fmt"
+
+	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/climate/target"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// Judgement is what the energy code asks of a part or an opening, and how far
+// that is met.
+type Judgement struct {
+	Part        string
+	Opening     string // "" for the part itself
+	Requirement target.Requirement
+	Verdict     target.Verdict
+}
+
+var components = [...]target.Component{
+	Wall: target.Wall, MassWall: target.MassWall, Ceiling: target.Ceiling, Roof: target.CathedralCeiling, Floor: target.Floor,
+	BasementWall: target.BasementWall, CrawlWall: target.CrawlWall, Slab: target.Slab,
+}
+
+// component returns the code's word for a part, 0 where it asks nothing: of a
+// basement's floor.
+func (p *Part) component() target.Component {
+	switch {
+	case p.Kind == Glazing:
+		return glazing(p.Window.Kind)
+	case int(p.Kind) < len(components):
+		return components[p.Kind]
+	}
+	return 0
+}
+
+func glazing(k envelope.Kind) target.Component {
+	switch k {
+	case envelope.Skylight:
+		return target.Skylight
+	case envelope.Door:
+		return target.Door
+	}
+	return target.Window
+}
+
+// judge holds an offer against what the code asks of a component and returns
+// the target for the ranking.
+func (b *reportBuilder) judge(part, opening string, c target.Component, f target.Facts, o target.Offer) (envelope.Target, target.Requirement, error) {
+	if c == 0 {
+		return envelope.Target{}, target.Requirement{}, nil
+	}
+	h := b.report.House
+	f.Altitude = h.Altitude
+	r, err := target.For(h.Zone, h.Edition, c, f)
+	if err != nil {
+		return envelope.Target{}, r, fmt.Errorf("house: part %q: %w", part, err)
+	}
+	v := r.Judge(o)
+	b.report.Judgements = append(b.report.Judgements, Judgement{Part: part, Opening: opening, Requirement: r, Verdict: v})
+	t := envelope.Target{U: r.U, Met: v.Met, Text: fmt.Sprintf("%v, zone %v: %s", h.Edition, h.Zone, v.Why)}
+	if r.NotRequired {
+		t.U = 0
+	}
+	return t, r, nil
+}
+
+// facts gathers what the code's footnotes ask about a part.
+func (b *reportBuilder) facts(p *Part) target.Facts {
+	var f target.Facts
+	for _, other := range b.report.House.Parts {
+		if other.Kind == Ceiling || other.Kind == Roof {
+			f.CeilingArea += other.Area
+		}
+		if other.Kind == Roof {
+			f.NoAtticArea += other.Area
+		}
+	}
+	if p.Assembly != nil && (p.Kind == Wall || p.Kind == Ceiling || p.Kind == Floor) {
+		f.Steel = steel(p.Assembly.Layers)
+	}
+	return f
+}
+
+// steel describes the steel members of an assembly, nil if there are none.
+func steel(s *assembly.Spec) *target.Steel {
+	for _, l := range s.Layers {
+		for _, m := range l.Members {
+			if m.Steel > 0 {
+				return &target.Steel{Spacing: m.Spacing}
+			}
+		}
+	}
+	return nil
+}
+
+// edgeReach is how far each insulation of a slab's edge reaches.
+var edgeReach = map[string]rvalue.Length{
+	"2 ft horizontal": 2 * rvalue.Foot, "2 ft vertical": 2 * rvalue.Foot,
+	"4 ft horizontal": 4 * rvalue.Foot, "4 ft vertical": 4 * rvalue.Foot, "full": 4 * rvalue.Foot,
+}

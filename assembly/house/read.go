@@ -1,0 +1,306 @@
+package house
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/climate"
+	"github.com/coldseam/coldseam/climate/target"
+	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/surface"
+)
+
+// house reads the whole tree into h.
+func (d *decoder) house(h *House, root *table) {
+	d.h = h
+	s := &section{d: d, t: root}
+	d.site(s)
+	d.air(s)
+	d.fuel(s)
+	d.materials(s)
+	d.assemblies(s)
+	d.windows(s)
+	d.buffers(s)
+	d.parts(s)
+	d.bridges(s)
+	s.done()
+	d.tryAll()
+}
+
+// filled records a value that was filled in.
+func (d *decoder) filled(key, value, why string) {
+	d.h.Defaults = append(d.h.Defaults, Default{key, value, why})
+}
+
+// site reads where the house stands and how results are printed.
+func (d *decoder) site(s *section) {
+	h, ok := d.h, false
+	if h.Name, ok = s.text("name"); !ok {
+		h.Name = "unnamed house"
+	}
+	h.Place, _ = s.text("place")
+	h.Edition = target.Default
+	if e := s.get("edition"); e != nil {
+		text := e.value.text
+		if e.value.kind == integer {
+			text = e.value.raw
+		}
+		var err error
+		if h.Edition, err = target.ParseEdition(text); err != nil {
+			s.fail("edition", "%s", plain(err))
+		}
+	} else if !s.has("edition") {
+		d.filled("edition", h.Edition.String(), "the latest edition whose table was seen on a page")
+	}
+	d.zone(s)
+	if h.Altitude, ok = quantity(s, "altitude", "700 ft", altitude); !ok && !s.has("altitude") {
+		d.filled("altitude", "sea level", "none is given")
+	}
+	h.Units = rvalue.IP
+	if i, ok := s.choice("units", []string{"ip", "si"}); ok && i == 1 {
+		h.Units = rvalue.SI
+	}
+	if i, ok := s.choice("films", []string{"ashrae", "iso 6946"}); ok {
+		h.Films = []surface.Set{surface.ASHRAE, surface.ISO6946}[i]
+	} else if !s.has("films") {
+		d.filled("films", h.Films.String(), "surface films of the ASHRAE Handbook, and its choice of method")
+	}
+	h.Notes, _ = s.text("notes")
+}
+
+// zone reads the climate zone, or looks up that of the place.
+func (d *decoder) zone(s *section) {
+	if text, ok := s.text("zone"); ok {
+		var err error
+		if d.h.Zone, err = target.ParseZone(text); err != nil {
+			s.fail("zone", "%s", plain(err))
+		}
+		return
+	}
+	switch {
+	case s.has("zone") || s.has("place") && d.h.Place == "":
+		return // not readable
+	case d.h.Place == "":
+		s.missing("place", "the place is missing, whose climate zone says what the energy code asks of the parts; write such as place = \"St. Louis County, MN\" or zone = \"7\"")
+		return
+	}
+	if z, err := target.ParseZone(d.h.Place); err == nil {
+		d.h.Zone = z
+		return
+	}
+	z, county, err := zoneAt(d.h.Place, d.h.Edition)
+	if err != nil {
+		s.fail("place", "%s; or write the climate zone, such as zone = \"6A\"", strings.TrimPrefix(plain(err), "place "))
+		return
+	}
+	d.h.Zone = z
+	why := "the zone of " + county.String() + ", county table of PNNL report PNNL-33270"
+	if county.Note != "" {
+		why += "; " + county.Note
+	}
+	d.filled("zone", z.String(), why)
+}
+
+// zoneAt looks up the climate zone of a place by an edition of the code.
+func zoneAt(place string, e target.Edition) (target.Zone, climate.County, error) {
+	county, err := climate.Parse(place)
+	if err != nil {
+		return target.Zone{}, county, err
+	}
+	z, err := county.Zone(int(e))
+	return target.Zone(z), county, err
+}
+
+// lowest and highest are the altitudes at which people live year-round, in
+// round figures: the Dead Sea's shore and La Rinconada.
+const (
+	lowest  = -430 * rvalue.Metre
+	highest = 5100 * rvalue.Metre
+)
+
+// altitude reads a height above the sea, which may be below it.
+func altitude(text string) (rvalue.Length, error) {
+	trimmed := strings.TrimLeft(text, " \t")
+	rest, below := strings.CutPrefix(trimmed, "-")
+	if !below {
+		rest, below = strings.CutPrefix(trimmed, "\u2212")
+	}
+	if rest == "0 ft" || rest == "0 m" {
+		return 0, nil
+	}
+	v, err := rvalue.ParseLength(rest)
+	if err != nil {
+		if q, ok := err.(*rvalue.ParseError); ok {
+			return 0, &rvalue.ParseError{Text: text, Offset: q.Offset + len(text) - len(rest), Msg: q.Msg}
+		}
+		return 0, err
+	}
+	if below {
+		v = -v
+	}
+	if v < lowest || v > highest {
+		return 0, &rvalue.ParseError{Text: text, Msg: "no house stands at this altitude, write one from -430 m to 5100 m"}
+	}
+	return v, nil
+}
+
+// air reads the air inside, outside, and what leaks between them.
+func (d *decoder) air(s *section) {
+	d.h.Indoors.Temperature, d.h.Outdoors.Temperature = assembly.DefaultIndoors, assembly.DefaultOutdoors
+	in, out := s.sub("indoors"), s.sub("outdoors")
+	if in != nil {
+		if t, ok := quantity(in, "temperature", "68 °F", rvalue.ParseTemperature); ok {
+			d.h.Indoors.Temperature = in.within("temperature", t, 5, 40)
+		}
+		if rh, ok := quantity(in, "humidity", "35 %", rvalue.ParseShare); ok {
+			d.h.Indoors.Humidity = rh
+		}
+		in.done()
+	}
+	if in == nil && !s.has("indoors") || in != nil && !in.has("temperature") {
+		d.filled("indoors.temperature", d.h.Indoors.Temperature.In(rvalue.IP), "a usual winter setting, common practice, no source")
+	}
+	if out != nil {
+		if t, ok := quantity(out, "temperature", "32 °F", rvalue.ParseTemperature); ok {
+			d.h.Outdoors.Temperature = out.within("temperature", t, -60, 50)
+		}
+		if w, ok := quantity(out, "wind", "15 mph", rvalue.ParseSpeed); ok {
+			d.h.Outdoors.Wind = w
+		}
+		if d.h.Outdoors.Temperature >= d.h.Indoors.Temperature && out.has("temperature") {
+			out.fail("temperature", "%s is not colder than the rooms at %s; give a winter temperature", d.h.Outdoors.Temperature.In(rvalue.IP), d.h.Indoors.Temperature.In(rvalue.IP))
+		}
+		out.done()
+	}
+	if out == nil && !s.has("outdoors") || out != nil && !out.has("temperature") {
+		d.filled("outdoors.temperature", d.h.Outdoors.Temperature.In(rvalue.IP), "a mild winter day, for the temperatures in the walls; it changes R-values little")
+	}
+	if out == nil && !s.has("outdoors") || out != nil && !out.has("wind") {
+		d.filled("outdoors.wind", "winter wind", "that of the surface films' source")
+	}
+	d.leakage(s)
+}
+
+// within refuses a temperature outside a range in °C.
+func (s *section) within(key string, t rvalue.Temperature, low, high float64) rvalue.Temperature {
+	if c := t.Celsius(); c < low || c > high {
+		s.fail(key, "%q is no such temperature of a house; write one from %.0f °C to %.0f °C", s.t.index[key].value.text, low, high)
+	}
+	return t
+}
+
+var tightnessWords = []string{"tight", "average", "leaky", "very leaky"}
+
+func (d *decoder) leakage(s *section) {
+	l := s.sub("leakage")
+	if l == nil {
+		if !s.has("leakage") {
+			d.filled("leakage", "left out of the sums", `nothing is known of it; a blower-door figure, or a word such as tightness = "leaky", would rank the drafts too`)
+		}
+		return
+	}
+	r := &Leakage{Storeys: 1}
+	d.h.Leakage = r
+	r.Volume, _ = quantity(l, "volume", "7400 ft3", rvalue.ParseVolume)
+	r.ACH50, _ = l.number("ach50", 0.1, 100)
+	r.Flow50, _ = quantity(l, "flow50", "1200 cfm", rvalue.ParseAirFlow)
+	if i, ok := l.choice("tightness", tightnessWords); ok {
+		r.Tightness = tightnessWords[i]
+		n, err := envelope.Described(r.Tightness)
+		if err != nil {
+			l.fail("tightness", "%s", plain(err))
+		}
+		d.filled("leakage.ach50", fmt.Sprintf("%.3g", n), fmt.Sprintf("for %q: %s", r.Tightness, envelope.TightnessSource))
+	}
+	l.oneOf("the figure of the leakage", []string{"ach50", "flow50", "tightness"})
+	if l.has("flow50") && r.Flow50 == 0 && l.get("flow50") != nil && !d.failedAt(l.at("flow50")) {
+		l.fail("flow50", "no flow at all; a house has some")
+	}
+	if !l.has("flow50") {
+		l.missing("volume", "the volume of the heated rooms is missing, of which air changes are counted; write such as volume = \"7400 ft3\"")
+	} else if !l.has("volume") {
+		d.filled("leakage.volume", "not given", "without it the code's limit of air changes cannot be held against the flow")
+	}
+	if v, ok := l.number("storeys", 1, 3); ok {
+		r.Storeys = v
+	} else if !l.has("storeys") {
+		d.filled("leakage.storeys", "1", "none is given")
+	}
+	if i, ok := l.choice("shelter", []string{"normal", "sheltered", "exposed"}); ok {
+		r.Shelter = []envelope.Shelter{envelope.NormalShelter, envelope.WellSheltered, envelope.Exposed}[i]
+	} else if !l.has("shelter") {
+		d.filled("leakage.shelter", "normal", "none is given")
+	}
+	l.done()
+	if n, err := envelope.Divide(0, r.Storeys, r.Shelter); err == nil {
+		d.filled("leakage.divisor", fmt.Sprintf("%.1f", n), "the flow at 50 Pa over the winter's mean flow: the Lawrence Berkeley infiltration factor by storeys and shelter, its climate belt taken as the second of four, from memory")
+	}
+}
+
+// failedAt reports whether a mistake was found at an offset already.
+func (d *decoder) failedAt(offset int) bool {
+	p := d.src.place(offset)
+	for _, e := range d.errs {
+		if e.Line == p.Line && e.Column >= p.Column {
+			return true
+		}
+	}
+	return false
+}
+
+// oneOf asks for exactly one of several keys.
+func (s *section) oneOf(what string, keys []string) {
+	var given []string
+	for _, k := range keys {
+		if s.has(k) {
+			given = append(given, k)
+		}
+	}
+	switch len(given) {
+	case 0:
+		s.missing("", "%s is missing; write %s", what, orList(keys))
+	case 1:
+	default:
+		s.fail(given[1], "%s and %s are both given; write one of them", given[0], given[1])
+	}
+}
+
+var (
+	fuelKinds = []string{"gas", "propane", "oil", "electricity", "heat pump", "wood", "pellets", "district heat"}
+	fuelUnits = []string{"therm", "ccf", "mcf", "kWh", "MJ", "GJ", "gallon", "litre", "m3", "cord", "ton", "kg", "million Btu"}
+)
+
+func (d *decoder) fuel(s *section) {
+	f := s.sub("fuel")
+	if f == nil {
+		return
+	}
+	r := &Fuel{}
+	d.h.Fuel = r
+	if i, ok := f.choice("kind", fuelKinds); ok {
+		r.Kind = fuelKinds[i]
+	}
+	f.missing("kind", "the kind of fuel is missing; write kind = %s", either(fuelKinds))
+	r.Price, _ = f.number("price", 0, 1e6)
+	if i, ok := f.choice("per", fuelUnits); ok {
+		r.Per = fuelUnits[i]
+	}
+	if f.has("price") != f.has("per") {
+		f.fail("price", "a price goes with what it is paid for; write such as price = 1.40, per = \"therm\"")
+	}
+	r.Efficiency, _ = quantity(f, "efficiency", "80 %", efficiency)
+	f.done()
+}
+
+// efficiency reads "80 %"; a heat pump gives up to six times what it takes.
+func efficiency(text string) (float64, error) {
+	number, ok := strings.CutSuffix(strings.TrimSpace(text), "%")
+	v, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
+	if !ok || err != nil || !(v >= 10 && v <= 600) {
+		return 0, &rvalue.ParseError{Text: text, Msg: `no efficiency, write such as "80 %" (a heat pump's may be above 100 %)`}
+	}
+	return v / 100, nil
+}

@@ -1,0 +1,352 @@
+package house
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// maxCount bounds how many alike openings one line may give.
+const maxCount = 1000
+
+// item opens the n-th table of a list and reads its name.
+func (d *decoder) item(t *table, what string, n int, seen map[string]int) (*section, string) {
+	s := &section{d: d, t: t, where: fmt.Sprintf("%s %d", what, n+1)}
+	name, ok := s.text("name")
+	if !ok {
+		s.missing("name", `a name is missing, by which the ranking calls it; write such as name = "street wall"`)
+		return s, ""
+	}
+	name = strings.TrimSpace(name)
+	inner := what[strings.LastIndexByte(what, ':')+1:]
+	s.where = fmt.Sprintf("%s %q", what, name)
+	if line, ok := seen[name]; ok {
+		s.fail("name", "another%s of this name is on line %d; give each its own", prefixed(inner), line)
+	} else {
+		seen[name] = d.src.place(s.at("name")).Line
+	}
+	return s, name
+}
+
+func prefixed(what string) string { return " " + strings.TrimSpace(what) }
+
+// lookup finds a named thing that a key refers to.
+func lookup[T any](s *section, key, what string, all []*T, name func(*T) string) *T {
+	written, ok := s.text(key)
+	if !ok {
+		return nil
+	}
+	names := make([]string, len(all))
+	for i, one := range all {
+		if names[i] = name(one); names[i] == written {
+			return one
+		}
+	}
+	s.noSuch(key, what, written, names)
+	return nil
+}
+
+// noSuch reports a name that refers to nothing.
+func (s *section) noSuch(key, what, written string, names []string) {
+	msg := fmt.Sprintf("there is no [%s.%s]", what, join([]name{{written, 0}}))
+	switch near := nearest(written, names); {
+	case near != "":
+		msg += fmt.Sprintf("; did you mean %q?", near)
+	case len(names) == 0:
+		msg += ", and no other either; describe it under that header"
+	case len(names) <= 8:
+		msg += "; the file has " + strings.ReplaceAll(either(names), " or ", " and ")
+	default:
+		msg += "; describe it under that header"
+	}
+	s.fail(key, "%s", msg)
+}
+
+// construction reads what an area is made of, by exactly one of the keys.
+func (d *decoder) construction(s *section, optional bool) Construction {
+	var c Construction
+	c.Assembly = lookup(s, "assembly", "assembly", d.h.Assemblies, func(a *Assembly) string { return a.Name })
+	c.Window = lookup(s, "window", "window", d.h.Windows, func(w *Window) string { return w.Name })
+	c.U, _ = quantity(s, "u", "U-0.30", rvalue.ParseTransmittance)
+	if !optional || s.has("assembly") || s.has("window") || s.has("u") {
+		s.oneOf("what it is made of", []string{"assembly", "u", "window"})
+	}
+	return c
+}
+
+// parts reads the [[part]] tables.
+func (d *decoder) parts(s *section) {
+	seen := map[string]int{}
+	tables := s.tables("part")
+	for i, t := range tables {
+		p, name := d.item(t, "part", i, seen)
+		d.part(p, &Part{Name: name})
+		p.done()
+	}
+	if !s.has("part") && !s.t.partial {
+		d.fail(len(d.src.text), "", "the house has no parts; write a [[part]] for each wall, ceiling and floor, with its name, assembly and area")
+	} else if e := s.get("part"); e != nil && len(tables) == 0 && e.value.kind == array && len(e.value.items) == 0 {
+		s.fail("part", "the house has no parts; write a [[part]] for each wall, ceiling and floor, with its name, assembly and area")
+	}
+}
+
+func (d *decoder) part(s *section, p *Part) {
+	d.h.Parts = append(d.h.Parts, p)
+	d.toward(s, p)
+	kind, given := s.choice("kind", kindNames[:Glazing])
+	slab := given && (Kind(kind) == Slab || Kind(kind) == BasementFloor)
+	p.Construction = d.construction(s, slab)
+	p.Kind = Kind(kind)
+	if !given {
+		p.Kind = d.kindOf(s, p)
+	} else if p.Window != nil {
+		s.fail("kind", "a part that is a window has the window's kind; leave this out")
+	}
+	p.Area, _ = quantity(s, "area", "31 ft x 8 ft 6 in", rvalue.ParseArea)
+	s.missing("area", `its area is missing; write it with its openings included, such as area = "31 ft x 8 ft 6 in"`)
+	d.openings(s, p)
+	d.ground(s, p)
+}
+
+// toward reads what the part faces.
+func (d *decoder) toward(s *section, p *Part) {
+	text, ok := s.text("toward")
+	if !ok {
+		return // outdoors, as most parts; not worth a line among the defaults
+	}
+	name, isBuffer := strings.CutPrefix(text, "buffer ")
+	name = strings.TrimSpace(name)
+	switch {
+	case text == "outdoors":
+	case text == "ground":
+		p.Toward = ToGround
+	case isBuffer && name != "":
+		p.Toward = ToBuffer
+		var names []string
+		for _, b := range d.h.Buffers {
+			if b.Name == name {
+				p.Buffer = b
+			}
+			names = append(names, b.Name)
+		}
+		if p.Buffer == nil {
+			s.noSuch("toward", "buffer", name, names)
+		}
+	default:
+		for _, b := range d.h.Buffers {
+			if strings.EqualFold(b.Name, strings.TrimSpace(text)) {
+				s.fail("toward", "%q is not known; did you mean %q?", text, "buffer "+b.Name)
+				return
+			}
+		}
+		s.fail("toward", `%q is not known; write "outdoors", "ground", or "buffer" with the name of one, such as "buffer garage"`, text)
+	}
+}
+
+// kindOf returns the kind that follows from what a part is made of and faces.
+func (d *decoder) kindOf(s *section, p *Part) Kind {
+	switch {
+	case p.Window != nil:
+		return Glazing
+	case p.Assembly != nil:
+		ground := p.Toward == ToGround
+		switch use := p.Assembly.Faces.Use; {
+		case use == assembly.Wall && ground:
+			return BasementWall
+		case use == assembly.Floor && ground && s.has("depth"):
+			return BasementFloor
+		case use == assembly.Floor && ground:
+			return Slab
+		default:
+			return [...]Kind{assembly.Wall: Wall, assembly.Ceiling: Ceiling, assembly.Floor: Floor, assembly.Roof: Roof}[use]
+		}
+	case p.U > 0 && !s.has("kind"):
+		s.fail("u", "what this part is must be said where only its U-factor is known; write such as kind = \"wall\"")
+	}
+	return Wall
+}
+
+// openings reads the openings of a part and holds their area against its own.
+func (d *decoder) openings(s *section, p *Part) {
+	seen := map[string]int{}
+	var open rvalue.Area
+	complete := true
+	for i, t := range s.tables("openings") {
+		o, name := d.item(t, s.where+": opening", i, seen)
+		r := &Opening{Name: name, Count: 1}
+		p.Openings = append(p.Openings, r)
+		r.Window = lookup(o, "window", "window", d.h.Windows, func(w *Window) string { return w.Name })
+		o.missing("window", `the window is missing; write the name of a [window.NAME], such as window = "sash"`)
+		size, ok1 := quantity(o, "size", "30 in x 60 in", rvalue.ParseArea)
+		area, ok2 := quantity(o, "area", "12.5 ft2", rvalue.ParseArea)
+		o.oneOf("its size", []string{"size", "area"})
+		if r.Area = area; ok1 {
+			r.Area = size
+		}
+		if n, ok := o.count("count", maxCount); ok {
+			r.Count = n
+		} else if o.has("count") {
+			complete = false
+		}
+		o.done()
+		if !ok1 && !ok2 {
+			complete = false
+		}
+		open += rvalue.Area(float64(r.Count) * float64(r.Area))
+	}
+	if complete && p.Area > 0 && open >= p.Area && len(p.Openings) > 0 {
+		s.fail("openings", "the openings take %s, the part has %s with them; something must remain", both(open), both(p.Area))
+	}
+}
+
+// both prints an area in both systems of units.
+func both(a rvalue.Area) string { return fmt.Sprintf("%s (%s)", a.In(rvalue.IP), a.In(rvalue.SI)) }
+
+// ground reads what a part toward the ground needs besides, and refuses it for
+// other parts.
+func (d *decoder) ground(s *section, p *Part) {
+	floor := p.Kind == Slab || p.Kind == BasementFloor
+	below := p.Kind == BasementFloor || (p.Kind == BasementWall || p.Kind == CrawlWall) && p.Toward == ToGround
+	if floor && p.Toward != ToGround {
+		if s.has("toward") {
+			if s.get("toward") != nil {
+				s.fail("toward", "a %s faces the ground; leave this out or write \"ground\"", p.Kind)
+			}
+		}
+		p.Toward = ToGround
+	}
+	if p.Toward == ToGround && !floor && !below {
+		s.fail("toward", "a %s does not face the ground; parts that do are of kind \"basement wall\", \"crawl wall\", \"basement floor\" or \"slab\"", p.Kind)
+	}
+	only := func(key, like string, wanted bool, of, why string) {
+		if wanted {
+			s.missing(key, "%s is missing; write such as %s = %q", why, key, like)
+		} else if s.has(key) && s.get(key) != nil {
+			s.fail(key, "this is for %s only, and the part is a %s toward %s", of, p.Kind, p.Toward)
+		}
+	}
+	p.Perimeter, _ = quantity(s, "perimeter", "140 ft", rvalue.ParseLength)
+	only("perimeter", "140 ft", floor, "a slab or basement floor", "the length of the edge toward outdoors")
+	p.Depth, _ = quantity(s, "depth", "6 ft", rvalue.ParseLength)
+	only("depth", "6 ft", below, "basement and crawl walls and basement floors toward the ground", "how deep the floor lies below ground")
+	if e := s.sub("edge"); e != nil {
+		only("edge", "", p.Kind == Slab, "a slab", "the edge")
+		d.edge(e, p)
+	} else if p.Kind == Slab && !s.has("edge") {
+		p.Edge.Reach = "none"
+		d.filled(s.path("edge"), "no insulation at the slab's edge", "none is given")
+	}
+	if p.Kind == Slab && (p.Assembly != nil || p.U > 0) {
+		d.filled(s.path("assembly"), "not used", "a slab's heat goes by its edge: the F-factors hold for bare concrete floors")
+	}
+}
+
+var reaches = []string{"none", "2 ft horizontal", "4 ft horizontal", "2 ft vertical", "4 ft vertical", "full"}
+
+func (d *decoder) edge(e *section, p *Part) {
+	if i, ok := e.choice("reach", reaches); ok {
+		p.Edge.Reach = reaches[i]
+	}
+	e.missing("reach", "how far the insulation reaches is missing; write reach = %s", either(reaches))
+	p.Edge.R, _ = quantity(e, "resistance", "R-10", rvalue.ParseResistance)
+	if p.Edge.Reach != "none" {
+		e.missing("resistance", `what it resists is missing; write such as resistance = "R-10"`)
+	}
+	e.done()
+}
+
+// buffers reads the [buffer.NAME] tables.
+func (d *decoder) buffers(s *section) {
+	for _, e := range s.named("buffer") {
+		b := &Buffer{Name: e.key, at: place{d.src, e.value.table}}
+		d.h.Buffers = append(d.h.Buffers, b)
+		t := &section{d: d, t: e.value.table, where: fmt.Sprintf("buffer %q", e.key)}
+		tables := t.tables("to_outdoors")
+		for i, one := range tables {
+			a := &section{d: d, t: one, where: fmt.Sprintf("buffer %q: surface %d", e.key, i+1)}
+			r := Surface{Construction: d.construction(a, false)}
+			r.Area, _ = quantity(a, "area", "200 ft2", rvalue.ParseArea)
+			a.missing("area", `its area is missing; write such as area = "200 ft2"`)
+			a.done()
+			b.ToOutdoors = append(b.ToOutdoors, r)
+		}
+		t.missing("to_outdoors", `what separates it from outdoors is missing; write such as to_outdoors = [ { area = "200 ft2", u = "U-0.30" } ]`)
+		if t.has("to_outdoors") && len(tables) == 0 && t.get("to_outdoors") != nil && t.get("to_outdoors").value.kind == array {
+			t.fail("to_outdoors", "an empty list; something separates the space from outdoors")
+		}
+		d.airChange(t, b)
+		t.done()
+	}
+}
+
+// airChange reads the volume and the air change of a buffer.
+func (d *decoder) airChange(t *section, b *Buffer) {
+	var given bool
+	b.Volume, given = quantity(t, "volume", "3600 ft3", rvalue.ParseVolume)
+	e := t.get("air_change")
+	switch {
+	case e == nil && t.has("air_change"):
+	case e == nil && given:
+		b.AirChange = assembly.UnknownAirChanges
+		d.filled(t.path("air_change"), fmt.Sprintf("%v per hour", b.AirChange), "ISO 6946 for an unheated space of which nothing is known, from memory")
+	case e == nil:
+		if !t.has("volume") {
+			d.filled(t.path("air_change"), "left out", "without the volume of the space its air change is not known")
+		}
+	case e.value.kind == text:
+		n, err := perHour(e.value.text)
+		if err != nil {
+			t.textError("air_change", err)
+		}
+		b.AirChange = n
+	case e.value.kind != integer && e.value.kind != float:
+		t.fail("air_change", "%s; write such as \"1 per hour\"", e.value.is())
+		return
+	default:
+		b.AirChange, _ = t.number("air_change", 0, 100)
+	}
+	if e != nil && !t.has("volume") {
+		t.fail("air_change", "an air change is that of a volume; write such as volume = \"3600 ft3\" too")
+	}
+}
+
+// perHour reads "1 per hour" or "1/h".
+func perHour(text string) (float64, error) {
+	number := strings.ToLower(strings.TrimSpace(text))
+	ok := false
+	for _, unit := range []string{"per hour", "an hour", "1/h", "/h", "ach"} {
+		if number, ok = strings.CutSuffix(number, unit); ok {
+			break
+		}
+	}
+	v, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
+	if !ok || err != nil || !(v >= 0 && v <= 100) {
+		return 0, &rvalue.ParseError{Text: text, Msg: `no air change, write such as "1 per hour", from 0 to 100`}
+	}
+	return v, nil
+}
+
+// bridges reads the [[bridge]] tables.
+func (d *decoder) bridges(s *section) {
+	seen := map[string]int{}
+	for i, t := range s.tables("bridge") {
+		b, name := d.item(t, "bridge", i, seen)
+		r := &Bridge{Name: name}
+		d.h.Bridges = append(d.h.Bridges, r)
+		r.Psi, _ = quantity(b, "psi", "0.3 W/(m·K)", rvalue.ParseLinearTransmittance)
+		b.missing("psi", `its heat per length is missing; write such as psi = "0.3 W/(m·K)" or "0.17 Btu/(h·ft·°F)"`)
+		r.Length, _ = quantity(b, "length", "24 ft", rvalue.ParseLength)
+		b.missing("length", `its length is missing; write such as length = "24 ft"`)
+		b.done()
+	}
+}
+
+// envelopeKind is the envelope's word for a kind of part.
+var envelopeKind = [...]envelope.Kind{
+	Wall: envelope.Wall, MassWall: envelope.Wall, Ceiling: envelope.Ceiling, Roof: envelope.Roof, Floor: envelope.Floor,
+	BasementWall: envelope.BasementWall, CrawlWall: envelope.CrawlWall, BasementFloor: envelope.BasementFloor, Slab: envelope.Slab,
+}

@@ -1,0 +1,95 @@
+package house
+
+import "fmt"
+
+// remarks gathers what the reader should know, each thing once.
+func (b *reportBuilder) remarks() {
+	r := b.report
+	seen := map[Remark]bool{}
+	add := func(m Remark) {
+		key := m
+		if m.Code == "caution" { // once for a house is enough
+			key.About, key.Place = "", Place{}
+		}
+		if !seen[key] {
+			seen[key] = true
+			r.Remarks = append(r.Remarks, m)
+		}
+	}
+	b.zoneRemark(add)
+	used := map[string]bool{}
+	for _, e := range b.all {
+		about := fmt.Sprintf("assembly %q", e.Assembly.Name)
+		used[about] = true
+		for _, m := range e.Result.Remarks {
+			add(Remark{Code: m.Code, Text: m.Text, About: about, Place: e.Assembly.place(m.Offset)})
+		}
+	}
+	for _, p := range r.House.Parts {
+		if p.Buffer != nil {
+			used[fmt.Sprintf("buffer %q", p.Buffer.Name)] = true
+		}
+		if p.Window != nil {
+			used[fmt.Sprintf("window %q", p.Window.Name)] = true
+		}
+		for _, o := range p.Openings {
+			used[fmt.Sprintf("window %q", o.Window.Name)] = true
+		}
+	}
+	for _, m := range r.Ranking.Remarks {
+		add(Remark{Code: m.Code, Text: m.Text, About: m.Place})
+	}
+	if reason, low := r.House.Edition.LowConfidence(); low {
+		add(Remark{Code: "edition", Text: reason, About: r.House.Edition.String()})
+	}
+	for _, about := range r.House.named() {
+		if !used[about.About] {
+			add(about)
+		}
+	}
+	if n := len(r.Defaults); n > 0 {
+		add(Remark{Code: "defaults", Text: fmt.Sprintf("%d values were not given and have been filled in; what the result says rests on them too", n)})
+	}
+}
+
+// zoneRemark tells when the zone that the file gives is not that of its place.
+func (b *reportBuilder) zoneRemark(add func(Remark)) {
+	h := b.report.House
+	z, county, err := zoneAt(h.Place, h.Edition)
+	if h.Place == "" || err != nil || z.Number == h.Zone.Number && (z.Moisture == h.Zone.Moisture || h.Zone.Moisture == 0) {
+		return
+	}
+	add(Remark{
+		Code: "zone", About: "zone",
+		Text: fmt.Sprintf("the file says zone %v, %v lists %s in zone %v; the file's own is used", h.Zone, h.Edition, county, z),
+	})
+}
+
+// named lists what the house describes by name, as remarks that it is not used.
+func (h *House) named() []Remark {
+	var out []Remark
+	add := func(what, name string, p Place) {
+		out = append(out, Remark{Code: "unused", Text: "no part is made of this or faces it", About: fmt.Sprintf("%s %q", what, name), Place: p})
+	}
+	for _, a := range h.Assemblies {
+		add("assembly", a.Name, a.at.start())
+	}
+	for _, w := range h.Windows {
+		add("window", w.Name, w.at.start())
+	}
+	for _, b := range h.Buffers {
+		add("buffer", b.Name, b.at.start())
+	}
+	return out
+}
+
+// place returns where in the file a byte of the layer text stands.
+func (a *Assembly) place(offset int) Place {
+	switch {
+	case a.at.src == nil:
+		return Place{}
+	case offset < 0:
+		return a.at.src.place(a.layers.at)
+	}
+	return a.at.src.place(a.layers.offset(offset))
+}

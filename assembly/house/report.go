@@ -1,0 +1,261 @@
+package house
+
+import (
+	"fmt"
+
+	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/climate/target"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// Report is the whole answer for a house: its ranking, and everything that the
+// ranking rests on.
+type Report struct {
+	House      *House
+	Envelope   envelope.Envelope
+	Ranking    *envelope.Ranking
+	Assemblies []*Evaluated
+	Judgements []Judgement
+	Defaults   []Default
+	Remarks    []Remark
+}
+
+// Remark is something the reader should know: an assumption, a caution.
+type Remark struct {
+	Code  string // stable, for programs
+	Text  string
+	About string // `assembly "wall-1926"`, or the name of a part
+	Place Place  // in the house file; the zero Place if there is none
+}
+
+// Rank computes the house: every assembly as built, what the code asks of each
+// part, and the ranking with its weakest link.
+func (h *House) Rank() (*Report, error) {
+	b, err := h.build()
+	if err != nil {
+		return nil, err
+	}
+	r := b.report
+	if r.Ranking, err = r.Envelope.Rank(); err != nil {
+		return nil, err
+	}
+	b.remarks()
+	return r, nil
+}
+
+// Envelope puts together the house's envelope, with the U-factors of its
+// assemblies as built and what the energy code asks of its parts.
+func (h *House) Envelope() (envelope.Envelope, error) {
+	b, err := h.build()
+	if err != nil {
+		return envelope.Envelope{}, err
+	}
+	return b.report.Envelope, nil
+}
+
+type reportBuilder struct {
+	report *Report
+	evaluator
+}
+
+func (h *House) build() (*reportBuilder, error) {
+	b := &reportBuilder{report: &Report{House: h, Defaults: h.Defaults}, evaluator: evaluator{h: h}}
+	e := &b.report.Envelope
+	e.Altitude, e.Indoors, e.Outdoors = h.Altitude, h.Indoors.Temperature, h.Outdoors.Temperature
+	for _, buffer := range h.Buffers {
+		if err := b.buffer(buffer); err != nil {
+			return nil, err
+		}
+	}
+	for _, p := range h.Parts {
+		if err := b.part(p); err != nil {
+			return nil, err
+		}
+	}
+	for _, bridge := range h.Bridges {
+		e.Bridges = append(e.Bridges, envelope.Bridge{Name: bridge.Name, Psi: bridge.Psi, Length: bridge.Length, Kind: envelope.ThermalBridge})
+	}
+	if err := b.leakage(h.Leakage); err != nil {
+		return nil, err
+	}
+	b.report.Assemblies = b.all
+	return b, nil
+}
+
+func (b *reportBuilder) buffer(buffer *Buffer) error {
+	var out rvalue.Conductance
+	for _, s := range buffer.ToOutdoors {
+		u := s.U
+		switch {
+		case s.Window != nil:
+			u = s.Window.U
+		case s.Assembly != nil:
+			r, err := b.evaluate(s.Assembly, assembly.Open, buffer.Name)
+			if err != nil {
+				return err
+			}
+			u = r.Effective.U()
+		}
+		out += u.Times(s.Area)
+	}
+	b.report.Envelope.Buffers = append(b.report.Envelope.Buffers, envelope.Buffer{
+		Name: buffer.Name, ToOutdoors: out, Volume: buffer.Volume, AirChange: buffer.AirChange,
+	})
+	return nil
+}
+
+// part computes a part with its openings.
+func (b *reportBuilder) part(p *Part) error {
+	e := envelope.Part{Name: p.Name, Area: p.Area, U: p.U}
+	if p.Kind != Glazing {
+		e.Kind = envelopeKind[p.Kind]
+	}
+	if p.Buffer != nil {
+		e.Toward = p.Buffer.Name
+	}
+	offer := target.Offer{}
+	var layers rvalue.Resistance // films left out
+	switch {
+	case p.Window != nil:
+		e.Kind, e.U = p.Window.Kind, p.Window.U
+	case p.Assembly != nil && p.Kind != Slab:
+		r, err := b.evaluate(p.Assembly, p.exposure(), p.Name)
+		if err != nil {
+			return err
+		}
+		e.U, e.Detail = r.Effective.U(), detail(r)
+		layers = r.Effective.R - film(r)
+		offer.Cavity, offer.Continuous = insulation(p.Assembly.Layers, r)
+	case p.U > 0:
+		layers = max(0, p.U.R()-groundFilms)
+	}
+	var err error
+	switch {
+	case p.Kind == Slab:
+		err = b.slab(p, &e)
+	case p.Toward == ToGround:
+		err = b.underground(p, &e, layers, offer)
+	default:
+		offer.U = e.U
+		e.Target, _, err = b.judge(p.Name, "", p.component(), b.facts(p), offer)
+	}
+	if err != nil {
+		return err
+	}
+	for _, o := range p.Openings {
+		t, _, err := b.judge(p.Name, o.Name, glazing(o.Window.Kind), target.Facts{}, target.Offer{U: o.Window.U})
+		if err != nil {
+			return err
+		}
+		e.Openings = append(e.Openings, envelope.Opening{
+			Name: o.Name, Kind: o.Window.Kind, Area: o.Area, Count: o.Count, U: o.Window.U, Target: t,
+		})
+	}
+	b.report.Envelope.Parts = append(b.report.Envelope.Parts, e)
+	return nil
+}
+
+// detail tells how heat divides inside an assembly: over its paths, or where
+// there is one path only, the temperature drop over its layers.
+func detail(r *assembly.Result) []envelope.Piece {
+	var out []envelope.Piece
+	if len(r.Paths) > 1 {
+		for _, p := range r.Paths {
+			out = append(out, envelope.Piece{Name: p.Name, Share: p.Heat})
+		}
+		return out
+	}
+	for _, l := range r.Layers {
+		out = append(out, envelope.Piece{Name: l.Name, Share: l.Drop})
+	}
+	return out
+}
+
+// slab computes a slab by the heat that its edge loses, spread over its area.
+func (b *reportBuilder) slab(p *Part, e *envelope.Part) error {
+	f, err := envelope.SlabEdge(p.Edge.Reach, p.Edge.R)
+	if err != nil {
+		return fmt.Errorf("house: part %q: %w", p.Name, err)
+	}
+	spread := func(f rvalue.LinearTransmittance) rvalue.Transmittance { return f.Times(p.Perimeter).Over(p.Area) }
+	e.U = spread(f)
+	t, r, err := b.judge(p.Name, "", target.Slab, target.Facts{}, target.Offer{F: f, Continuous: p.Edge.R, SlabDepth: edgeReach[p.Edge.Reach]})
+	if t.U = 0; r.F > 0 && !r.NotRequired {
+		t.U = spread(r.F)
+	}
+	e.Target = t
+	return err
+}
+
+const (
+	// groundFilms are the surface resistances of a basement wall with its
+	// outer face in the air, 0.13 and 0.04 m²·K/W: ISO 13370, from memory.
+	groundFilms = 0.17 * rvalue.RSI
+	// basementWall is the thickness taken for the walls above a basement's
+	// floor; it changes the answer by a few percent at most.
+	basementWall = 1 * rvalue.Foot
+)
+
+// underground computes a wall or floor toward the ground by ISO 13370. layers
+// is what the part itself resists, films left out. What the code asks of a
+// wall is asked of the wall itself; the target for the ranking is what the
+// wall would lose through the same ground if it just met that.
+func (b *reportBuilder) underground(p *Part, e *envelope.Part, layers rvalue.Resistance, offer target.Offer) error {
+	g := envelope.GroundFloor{Area: p.Area, Perimeter: p.Perimeter, Wall: basementWall, Depth: p.Depth}
+	u := func(layers rvalue.Resistance) (rvalue.Transmittance, error) {
+		g.Below = max(0, layers)
+		return g.WallU()
+	}
+	if p.Kind == BasementFloor {
+		g.Floor = layers
+		var err error
+		if e.U, err = g.U(); err != nil {
+			return fmt.Errorf("house: part %q: %w", p.Name, err)
+		}
+		return nil
+	}
+	g.Perimeter = rvalue.Length(float64(p.Area) / float64(p.Depth)) // of a wall as long as that
+	var err error
+	if e.U, err = u(layers); err != nil {
+		return fmt.Errorf("house: part %q: %w", p.Name, err)
+	}
+	offer.U = (layers + groundFilms).U()
+	t, r, err := b.judge(p.Name, "", p.component(), target.Facts{}, offer)
+	if err != nil {
+		return err
+	}
+	if t.U > 0 {
+		if t.U, err = u(r.R() - groundFilms); err != nil {
+			return fmt.Errorf("house: part %q: %w", p.Name, err)
+		}
+	}
+	e.Target = t
+	return nil
+}
+
+func (b *reportBuilder) leakage(l *Leakage) error {
+	if l == nil {
+		return nil
+	}
+	h := b.report.House
+	e := &envelope.Leakage{Flow50: l.Flow50, Volume: l.Volume, Text: "blower door"}
+	n := l.ACH50
+	if l.Tightness != "" {
+		var err error
+		if n, err = envelope.Described(l.Tightness); err != nil {
+			return err
+		}
+		e.Text = fmt.Sprintf("described as %s: %s", l.Tightness, envelope.TightnessSource)
+	}
+	if n > 0 {
+		e.Flow50 = envelope.ACH50(n, l.Volume)
+	}
+	var err error
+	if e.Divisor, err = envelope.Divide(0, l.Storeys, l.Shelter); err != nil {
+		return err
+	}
+	e.Target50, _ = target.Tightness(h.Zone, h.Edition)
+	b.report.Envelope.Leakage = e
+	return nil
+}
