@@ -9,8 +9,8 @@ import (
 )
 
 // depthSlack is how far the pieces of a fill may miss the depth of the bay: a
-// 90 mm slab in a 3 1/2 in bay, not more.
-const depthSlack = 3 * rvalue.Millimetre
+// 3 1/2 in batt in a stud of 3 5/8 in, not more.
+const depthSlack = 3.5 * rvalue.Millimetre
 
 // framed lays out a layer of members and their fill.
 func (b *builder) framed(l *SpecLayer) error {

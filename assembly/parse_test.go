@@ -19,12 +19,16 @@ var notations = []struct {
 	text string
 	want []string // by layer: what was understood
 }{
-	{"the main example", "gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding",
-		[]string{"gypsum board 0.0127", "2x4 0.0889 @0.4064 (fiberglass R2.28943)", "OSB 0.0111125", "vinyl siding"}},
+	{
+		"the main example", "gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding",
+		[]string{"gypsum board 0.0127", "2x4 0.0889 @0.4064 (fiberglass R2.28943)", "OSB 0.0111125", "vinyl siding"},
+	},
 	{"bare resistances in both units", "R-5 + RSI 0.9", []string{"R0.880551", "R0.9"}},
 	{"a label apart from its R", "gypsum 13 mm + R 13", []string{"gypsum board 0.013", "R2.28943"}},
-	{"an empty bay of an old wall", "plaster 3/4 in + 2x4 @ 16 in (empty) + board sheathing 3/4 in + wood bevel siding",
-		[]string{"plaster 0.01905", "2x4 0.0889 @0.4064 ()", "board sheathing 0.01905", "wood bevel siding"}},
+	{
+		"an empty bay of an old wall", "plaster 3/4 in + 2x4 @ 16 in (empty) + board sheathing 3/4 in + wood bevel siding",
+		[]string{"plaster 0.01905", "2x4 0.0889 @0.4064 ()", "board sheathing 0.01905", "wood bevel siding"},
+	},
 	{"several kinds of member", "2x4 21 %, fir 3 1/2 in 4 % (fiberglass R-13)", []string{"2x4 0.0889 21% + fir 3 1/2 in 0.0889 4% (fiberglass R2.28943)"}},
 	{"members known by their resistance", "RSI 0.77 25 % (RSI 2.30)", []string{"RSI 0.77 r0.77 25% (R2.3)"}},
 	{"a share over the spacing", "2x6 @ 24 in framing 18 % (cellulose)", []string{"2x6 0.1397 @0.6096 18% (cellulose)"}},
@@ -33,10 +37,14 @@ var notations = []struct {
 	{"a stud laid flat", "2x4 flat @ 16 in (empty)", []string{"2x4 flat 0.0381 @0.4064 ()"}},
 	{"a steel stud with its gauge", "steel stud 3 1/2 in 20 ga @ 16 in (fiberglass R-13)", []string{"steel stud 3 1/2 in 20 ga 0.0889 @0.4064 s0.0008382 (fiberglass R2.28943)"}},
 	{"a fill in series", "2x4 @ 16 in (fiberglass R-11 + air 1/2 in)", []string{"2x4 0.0889 @0.4064 (fiberglass R1.93721 + air 0.0127 0.9/0.9)"}},
-	{"air spaces", "air 3/4 in + air 20 mm bright + air 1 in bright both + air 1 in emittance 0.1/0.8 + air 1 in slightly vented",
-		[]string{"air 0.01905 0.9/0.9", "air 0.02 0.05/0.9", "air 0.0254 0.05/0.05", "air 0.0254 0.1/0.8", "air 0.0254 0.9/0.9 vent1"}},
-	{"aligned members", "2x4 @ 16 in (fiberglass R-13) + 2x4 @ 16 in aligned (fiberglass R-13)",
-		[]string{"2x4 0.0889 @0.4064 (fiberglass R2.28943)", "2x4 0.0889 @0.4064 aligned (fiberglass R2.28943)"}},
+	{
+		"air spaces", "air 3/4 in + air 20 mm bright + air 1 in bright both + air 1 in emittance 0.1/0.8 + air 1 in slightly vented",
+		[]string{"air 0.01905 0.9/0.9", "air 0.02 0.05/0.9", "air 0.0254 0.05/0.05", "air 0.0254 0.1/0.8", "air 0.0254 0.9/0.9 vent1"},
+	},
+	{
+		"aligned members", "2x4 @ 16 in (fiberglass R-13) + 2x4 @ 16 in aligned (fiberglass R-13)",
+		[]string{"2x4 0.0889 @0.4064 (fiberglass R2.28943)", "2x4 0.0889 @0.4064 aligned (fiberglass R2.28943)"},
+	},
 	{"odd spacing of the text", "  Gypsum   Board 1/2\"+ 2X4 @16 in o.c.(Fiberglass R13) ", []string{"gypsum board 0.0127", "2X4 0.0889 @0.4064 (fiberglass R2.28943)"}},
 }
 
