@@ -98,7 +98,7 @@ func TestRankByHand(t *testing.T) {
 	want := envelope.Weakest{
 		Row: 0, Part: "walls", Piece: "bays",
 		// 54/174.8 is 31 %.
-		Why: "furthest behind what is asked: if it just met its target, the house would lose 31 % less; inside it bays carries most, 80 % of its heat",
+		Why: `furthest behind what is asked: if it just met its target, the house would lose 31 % less; inside it "bays" carries most, 80 % of its heat`,
 	}
 	if r.Weakest != want {
 		t.Errorf("weakest link is %+v,\nwant %+v", r.Weakest, want)
@@ -323,5 +323,5 @@ func ExampleEnvelope_Rank() {
 	// ceiling      18.8 W/K  11 %
 	// rim          10.0 W/K   6 %
 	// air leakage   6.0 W/K   3 %
-	// weakest link: walls, furthest behind what is asked: if it just met its target, the house would lose 31 % less; inside it bays carries most, 80 % of its heat
+	// weakest link: walls, furthest behind what is asked: if it just met its target, the house would lose 31 % less; inside it "bays" carries most, 80 % of its heat
 }

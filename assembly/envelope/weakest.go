@@ -40,9 +40,9 @@ func (r *Ranking) name() {
 	if d, ok := decisive(row.Detail); ok {
 		w.Piece = d.Name
 		if d.Layer {
-			w.Why += fmt.Sprintf("; inside it %s withholds most, %.0f %% of the temperature drop", d.Name, 100*d.Share)
+			w.Why += fmt.Sprintf("; inside it %q withholds most, %.0f %% of the temperature drop", d.Name, 100*d.Share)
 		} else {
-			w.Why += fmt.Sprintf("; inside it %s carries most, %.0f %% of its heat", d.Name, 100*d.Share)
+			w.Why += fmt.Sprintf("; inside it %q carries most, %.0f %% of its heat", d.Name, 100*d.Share)
 		}
 	}
 	r.Weakest = w
