@@ -115,7 +115,8 @@ func (e *Envelope) checkPart(f *findings, i int) {
 	}
 }
 
-// checkArea checks what parts and openings have in common.
+// checkArea checks what parts and openings have in common. Each comparison is
+// written so that NaN fails it.
 func checkArea(f *findings, what, name, in string, kind Kind, area rvalue.Area, u rvalue.Transmittance, target Target, detail []Piece) {
 	if strings.TrimSpace(name) == "" {
 		f.add(what, name, in, "it has no name")
@@ -132,6 +133,8 @@ func checkArea(f *findings, what, name, in string, kind Kind, area rvalue.Area, 
 	if t := float64(target.U); t != 0 && !positive(t) {
 		f.add(what, name, in, "a target of %v W/(m²·K), it must be positive and finite, or 0 for none", t)
 	}
+	// Paths share out the heat and layers the temperature drop: either adds up
+	// to a whole, and may be given in part.
 	var paths, layers float64
 	for i := range detail {
 		d := &detail[i]

@@ -58,7 +58,6 @@ func TestCheck(t *testing.T) {
 		{"leakage's volume", func(e *envelope.Envelope) { e.Leakage.Volume = rvalue.Volume(nan) }, "volume of NaN"},
 		{"divisor", func(e *envelope.Envelope) { e.Leakage.Divisor = 1 }, "a divisor of 1, use 5 to 40"},
 		{"tightness asked", func(e *envelope.Envelope) { e.Leakage.Target50 = -3 }, "a target of -3"},
-		{"tightness without a volume", func(e *envelope.Envelope) { e.Leakage.Target50 = 3 }, "needs the heated volume"},
 		{"altitude", func(e *envelope.Envelope) { e.Altitude = 30000 }, "an altitude of 30000 m, use -500 to 6000 m"},
 		{"altitude is NaN", func(e *envelope.Envelope) { e.Altitude = rvalue.Length(nan) }, "an altitude of NaN"},
 		{"temperature", func(e *envelope.Envelope) { e.Indoors = -20 }, "a temperature of -20 K"},

@@ -14,7 +14,7 @@ import (
 // and a wind: then the divisor is the one flow over the other.
 type Leakage struct {
 	Flow50   rvalue.AirFlow // at 50 Pa
-	Volume   rvalue.Volume  // of the heated rooms; needed for a target only
+	Volume   rvalue.Volume  // of the heated rooms; 0: not known, then no target is judged
 	Divisor  float64        // N: flow at 50 Pa over the season's mean flow, 5 to 40; 0: DefaultDivisor
 	Target50 float64        // air changes per hour at 50 Pa that are asked, 0: nothing
 	Text     string         // where the figure comes from
@@ -26,6 +26,9 @@ func ACH50(n float64, volume rvalue.Volume) rvalue.AirFlow {
 	return rvalue.AirFlow(n * float64(volume) * float64(rvalue.CubicMetrePerHour))
 }
 
+// leakageName is the name of the leakage's row and the place of its remarks.
+const leakageName = "air leakage"
+
 // Bounds of the divisor: the table's are 9.8 to 29.4.
 const (
 	leastDivisor = 5
@@ -33,7 +36,7 @@ const (
 )
 
 func (l *Leakage) check(f *findings) {
-	add := func(format string, args ...any) { f.add("air leakage", "", "", format, args...) }
+	add := func(format string, args ...any) { f.add(leakageName, "", "", format, args...) }
 	if q := float64(l.Flow50); !positive(q) {
 		add("%v m³/s at 50 Pa, it must be positive and finite", q)
 	}
@@ -45,8 +48,6 @@ func (l *Leakage) check(f *findings) {
 	}
 	if t := l.Target50; t != 0 && !positive(t) {
 		add("a target of %v air changes per hour at 50 Pa, it must be positive and finite, or 0 for none", t)
-	} else if t > 0 && l.Volume == 0 {
-		add("a target of %v air changes per hour at 50 Pa needs the heated volume", t)
 	}
 }
 
@@ -61,8 +62,8 @@ func (l Leakage) UA(altitude rvalue.Length) rvalue.Conductance {
 
 // fill makes the leakage's row but for its temperature; its UA is set.
 func (l *Leakage) fill(row *Row, altitude rvalue.Length) {
-	row.Name, row.Kind, row.Factor, row.Source = "air leakage", AirLeakage, 1, l.Text
-	if l.Target50 == 0 {
+	row.Name, row.Kind, row.Factor, row.Source = leakageName, AirLeakage, 1, l.Text
+	if l.Target50 == 0 || l.Volume == 0 {
 		return
 	}
 	allowed := *l

@@ -101,6 +101,7 @@ func (e Envelope) Rank() (*Ranking, error) {
 	if err := e.Check(); err != nil {
 		return nil, err
 	}
+	// Both rooms stay on the stack, so that only the ranking is allocated.
 	var stateRoom [usualBuffers]state
 	var keyRoom [usualRows]key
 	states := e.balance(stateRoom[:0])
@@ -134,6 +135,8 @@ func (e *Envelope) keys(keys []key, states []state) []key {
 			add(scale(o.U.Times(o.all()), factor), i, j, o.Kind)
 		}
 	}
+	// A key's kind says in which of the envelope's lists its place is to be
+	// found, so a bridge counts as one whatever Row.Kind will be.
 	for i := range e.Bridges {
 		add(e.Bridges[i].Psi.Times(e.Bridges[i].Length), i, -1, ThermalBridge)
 	}
@@ -178,6 +181,8 @@ func (e *Envelope) fill(row *Row, k key, states []state) {
 		o := &p.Openings[k.opening]
 		row.Name, row.In, row.Kind, row.Area, row.U, row.Target, row.Detail = o.Name, p.Name, o.Kind, o.all(), o.U, o.Target, o.Detail
 	}
+	// The target is held against the part's own U, since that is what codes
+	// speak of; a buffer's help lessens what being behind costs.
 	row.HasTarget = row.Target.U > 0 || row.Target.Met
 	if !row.HasTarget || row.Target.Met {
 		return

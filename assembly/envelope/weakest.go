@@ -4,10 +4,13 @@ import "fmt"
 
 // Weakest names the weakest link of an envelope.
 type Weakest struct {
-	Row   int    // index in Ranking.Rows
-	Part  string // name of that row
-	Piece string // path or layer inside it that carries or withholds most, "" if unknown
-	Why   string
+	Row  int    // index in Ranking.Rows
+	Part string // name of that row
+	Why  string // why it is that row
+
+	Piece      string  // path inside it that carries most heat, or layer that withholds most; "" if unknown
+	PieceLayer bool    // it is a layer
+	PieceShare float64 // of the row's heat, or of its temperature drop
 }
 
 // name finds the three answers and the weakest link. The rows are sorted.
@@ -28,8 +31,11 @@ func (r *Ranking) name() {
 	switch {
 	case r.Furthest >= 0:
 		w.Row = r.Furthest
-		w.Why = fmt.Sprintf("furthest behind what is asked: if it just met its target, the house would lose %.0f %% less",
-			100*float64(r.Rows[w.Row].Behind)/float64(r.Total.UA))
+		less, digits := 100*float64(r.Rows[w.Row].Behind)/float64(r.Total.UA), 0
+		if less < 10 { // "0 % less" would read as nothing
+			digits = 1
+		}
+		w.Why = fmt.Sprintf("furthest behind what is asked: if it just met its target, the house would lose %.*f %% less", digits, less)
 	case asked:
 		w.Why = "loses most; everything that has a target meets it"
 	default:
@@ -37,20 +43,15 @@ func (r *Ranking) name() {
 	}
 	row := &r.Rows[w.Row]
 	w.Part = row.Name
-	if d, ok := decisive(row.Detail); ok {
-		w.Piece = d.Name
-		if d.Layer {
-			w.Why += fmt.Sprintf("; inside it %q withholds most, %.0f %% of the temperature drop", d.Name, 100*d.Share)
-		} else {
-			w.Why += fmt.Sprintf("; inside it %q carries most, %.0f %% of its heat", d.Name, 100*d.Share)
-		}
-	}
+	d := decisive(row.Detail)
+	w.Piece, w.PieceLayer, w.PieceShare = d.Name, d.Layer, d.Share
 	r.Weakest = w
 }
 
 // decisive picks the path that carries most heat, or where there is no more
-// than one way through, the layer that withholds most.
-func decisive(detail []Piece) (piece Piece, ok bool) {
+// than one way through, the layer that withholds most: what a single way
+// carries is everything and says nothing. Without detail it is the zero Piece.
+func decisive(detail []Piece) Piece {
 	var path, layer Piece
 	paths := 0
 	for i := range detail {
@@ -65,13 +66,14 @@ func decisive(detail []Piece) (piece Piece, ok bool) {
 		}
 	}
 	if paths > 1 || layer.Share == 0 {
-		return path, path.Share > 0
+		return path
 	}
-	return layer, true
+	return layer
 }
 
 // remark adds what the reader should know: ceilings that resist less than a
-// wall below them, buffers that nothing faces, leakage that is not counted.
+// wall below them, buffers that nothing faces, leakage that is not counted or
+// cannot be judged.
 func (r *Ranking) remark(e *Envelope) {
 	var wall *Row
 	for i := range r.Rows {
@@ -96,10 +98,16 @@ func (r *Ranking) remark(e *Envelope) {
 			})
 		}
 	}
-	if e.Leakage == nil {
+	switch l := e.Leakage; {
+	case l == nil:
 		r.Remarks = append(r.Remarks, Remark{
 			Code: "leakage-unknown",
 			Text: "air leakage is not known and not counted; in an old house it is often among the largest losses (common practice, no source), and a blower-door test measures it",
+		})
+	case l.Target50 > 0 && l.Volume == 0:
+		r.Remarks = append(r.Remarks, Remark{
+			Code: "leakage-unjudged", Place: leakageName,
+			Text: "what is asked of the air leakage is in air changes, and without the heated volume it cannot be judged",
 		})
 	}
 }
