@@ -62,7 +62,6 @@
 // # What it does not cover
 //
 // The seasons, fuel and money; moisture; crawl spaces as buffers of their own
-// beyond what [buffer.NAME] can say; heated slabs, for which the table of edges
-// has no row. A window's U-factor by glass and frame is a table's, not that of
+// beyond what [buffer.NAME] can say; heated slabs. A window's U-factor by glass and frame is a table's, not that of
 // the window at hand.
 package house

@@ -98,8 +98,6 @@ type Buffer struct {
 	ToOutdoors []Surface
 	Volume     rvalue.Volume // 0: its own air change is left out
 	AirChange  float64       // of outdoor air, per hour
-
-	at place
 }
 
 // Surface is an area that a buffer has toward outdoors.

@@ -77,10 +77,28 @@ func (b *reportBuilder) facts(p *Part) target.Facts {
 			f.NoAtticArea += other.Area
 		}
 	}
-	if p.Assembly != nil && (p.Kind == Wall || p.Kind == Ceiling || p.Kind == Floor) {
+	if p.Assembly != nil {
 		f.Steel = steel(p.Assembly.Layers)
 	}
 	return f
+}
+
+// steelSpacings are those for which the code lists R-values of steel-framed
+// walls.
+var steelSpacings = [...]rvalue.Length{16 * rvalue.Inch, 24 * rvalue.Inch}
+
+// listed reports whether the code's R-values hold for an assembly as it is
+// framed; if not it is judged by its U-factor alone.
+func listed(s *target.Steel, k Kind) bool {
+	if s == nil || k == Floor || k == Ceiling || k == Roof {
+		return true
+	}
+	for _, at := range steelSpacings {
+		if d := s.Spacing - at; k == Wall && d <= rvalue.Millimetre && -d <= rvalue.Millimetre {
+			return true
+		}
+	}
+	return false
 }
 
 // steel describes the steel members of an assembly, nil if there are none.

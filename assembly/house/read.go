@@ -206,7 +206,7 @@ func (d *decoder) leakage(s *section) {
 	d.h.Leakage = r
 	r.Volume, _ = quantity(l, "volume", "7400 ft3", rvalue.ParseVolume)
 	r.ACH50, _ = l.number("ach50", 0.1, 100)
-	r.Flow50, _ = quantity(l, "flow50", "1200 cfm", rvalue.ParseAirFlow)
+	r.Flow50, _ = quantity(l, "flow50", "1200 cfm", someFlow)
 	if i, ok := l.choice("tightness", tightnessWords); ok {
 		r.Tightness = tightnessWords[i]
 		n, err := envelope.Described(r.Tightness)
@@ -216,9 +216,6 @@ func (d *decoder) leakage(s *section) {
 		d.filled("leakage.ach50", fmt.Sprintf("%.3g", n), fmt.Sprintf("for %q: %s", r.Tightness, envelope.TightnessSource))
 	}
 	l.oneOf("the figure of the leakage", []string{"ach50", "flow50", "tightness"})
-	if l.has("flow50") && r.Flow50 == 0 && l.get("flow50") != nil && !d.failedAt(l.at("flow50")) {
-		l.fail("flow50", "no flow at all; a house has some")
-	}
 	if !l.has("flow50") {
 		l.missing("volume", "the volume of the heated rooms is missing, of which air changes are counted; write such as volume = \"7400 ft3\"")
 	} else if !l.has("volume") {
@@ -240,15 +237,13 @@ func (d *decoder) leakage(s *section) {
 	}
 }
 
-// failedAt reports whether a mistake was found at an offset already.
-func (d *decoder) failedAt(offset int) bool {
-	p := d.src.place(offset)
-	for _, e := range d.errs {
-		if e.Line == p.Line && e.Column >= p.Column {
-			return true
-		}
+// someFlow reads an air flow above zero.
+func someFlow(text string) (rvalue.AirFlow, error) {
+	v, err := rvalue.ParseAirFlow(text)
+	if err == nil && v == 0 {
+		return 0, &rvalue.ParseError{Text: text, Msg: "no flow at all; every house leaks some"}
 	}
-	return false
+	return v, err
 }
 
 // oneOf asks for exactly one of several keys.

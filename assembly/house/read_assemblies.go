@@ -165,15 +165,18 @@ func (d *decoder) window(t *section, name string) *Window {
 
 // glass looks up the U-factor of a window by its glass and frame.
 func (d *decoder) glass(t *section, w *Window) {
-	if w.Kind == envelope.Skylight {
-		t.fail("glass", `the table of glass and frames is for upright windows; write the skylight's own, such as u = "U-0.50"`)
-		return
-	}
 	t.missing("frame", `the frame is missing; write such as frame = "wood"`)
 	if w.Frame == "" {
 		return
 	}
-	u, source, err := envelope.DefaultWindow(w.Glass, w.Frame, w.Operable)
+	var u rvalue.Transmittance
+	var source string
+	var err error
+	if w.Kind == envelope.Skylight {
+		u, source, err = envelope.DefaultSkylight(w.Glass, w.Frame)
+	} else {
+		u, source, err = envelope.DefaultWindow(w.Glass, w.Frame, w.Operable)
+	}
 	if err != nil {
 		key := "glass"
 		var unknown *envelope.NameError
@@ -184,7 +187,7 @@ func (d *decoder) glass(t *section, w *Window) {
 		return
 	}
 	w.U, w.Source = u, source
-	if !t.has("operable") {
+	if !t.has("operable") && w.Kind != envelope.Skylight {
 		d.filled(t.path("operable"), "true", "most windows of older houses open")
 	}
 	d.filled(t.path("u"), u.In(rvalue.IP), fmt.Sprintf("for glass %q in frame %q: %s", w.Glass, w.Frame, source))

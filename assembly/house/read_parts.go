@@ -2,7 +2,6 @@ package house
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
@@ -198,10 +197,13 @@ func (d *decoder) openings(s *section, p *Part) {
 		}
 		open += rvalue.Area(float64(r.Count) * float64(r.Area))
 	}
-	if complete && p.Area > 0 && open >= p.Area && len(p.Openings) > 0 {
-		s.fail("openings", "the openings take %s, the part has %s with them; something must remain", both(open), both(p.Area))
+	if complete && p.Area > 0 && float64(open) > float64(p.Area)*(1+areaSlack) {
+		s.fail("openings", "the openings take %s, the whole part has only %s", both(open), both(p.Area))
 	}
 }
+
+// areaSlack lets openings fill their part although both were rounded.
+const areaSlack = 1e-9
 
 // both prints an area in both systems of units.
 func both(a rvalue.Area) string { return fmt.Sprintf("%s (%s)", a.In(rvalue.IP), a.In(rvalue.SI)) }
@@ -257,92 +259,6 @@ func (d *decoder) edge(e *section, p *Part) {
 		e.missing("resistance", `what it resists is missing; write such as resistance = "R-10"`)
 	}
 	e.done()
-}
-
-// buffers reads the [buffer.NAME] tables.
-func (d *decoder) buffers(s *section) {
-	for _, e := range s.named("buffer") {
-		b := &Buffer{Name: e.key, at: place{d.src, e.value.table}}
-		d.h.Buffers = append(d.h.Buffers, b)
-		t := &section{d: d, t: e.value.table, where: fmt.Sprintf("buffer %q", e.key)}
-		tables := t.tables("to_outdoors")
-		for i, one := range tables {
-			a := &section{d: d, t: one, where: fmt.Sprintf("buffer %q: surface %d", e.key, i+1)}
-			r := Surface{Construction: d.construction(a, false)}
-			r.Area, _ = quantity(a, "area", "200 ft2", rvalue.ParseArea)
-			a.missing("area", `its area is missing; write such as area = "200 ft2"`)
-			a.done()
-			b.ToOutdoors = append(b.ToOutdoors, r)
-		}
-		t.missing("to_outdoors", `what separates it from outdoors is missing; write such as to_outdoors = [ { area = "200 ft2", u = "U-0.30" } ]`)
-		if t.has("to_outdoors") && len(tables) == 0 && t.get("to_outdoors") != nil && t.get("to_outdoors").value.kind == array {
-			t.fail("to_outdoors", "an empty list; something separates the space from outdoors")
-		}
-		d.airChange(t, b)
-		t.done()
-	}
-}
-
-// airChange reads the volume and the air change of a buffer.
-func (d *decoder) airChange(t *section, b *Buffer) {
-	var given bool
-	b.Volume, given = quantity(t, "volume", "3600 ft3", rvalue.ParseVolume)
-	e := t.get("air_change")
-	switch {
-	case e == nil && t.has("air_change"):
-	case e == nil && given:
-		b.AirChange = assembly.UnknownAirChanges
-		d.filled(t.path("air_change"), fmt.Sprintf("%v per hour", b.AirChange), "ISO 6946 for an unheated space of which nothing is known, from memory")
-	case e == nil:
-		if !t.has("volume") {
-			d.filled(t.path("air_change"), "left out", "without the volume of the space its air change is not known")
-		}
-	case e.value.kind == text:
-		n, err := perHour(e.value.text)
-		if err != nil {
-			t.textError("air_change", err)
-		}
-		b.AirChange = n
-	case e.value.kind != integer && e.value.kind != float:
-		t.fail("air_change", "%s; write such as \"1 per hour\"", e.value.is())
-		return
-	default:
-		b.AirChange, _ = t.number("air_change", 0, 100)
-	}
-	if e != nil && !t.has("volume") {
-		t.fail("air_change", "an air change is that of a volume; write such as volume = \"3600 ft3\" too")
-	}
-}
-
-// perHour reads "1 per hour" or "1/h".
-func perHour(text string) (float64, error) {
-	number := strings.ToLower(strings.TrimSpace(text))
-	ok := false
-	for _, unit := range []string{"per hour", "an hour", "1/h", "/h", "ach"} {
-		if number, ok = strings.CutSuffix(number, unit); ok {
-			break
-		}
-	}
-	v, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
-	if !ok || err != nil || !(v >= 0 && v <= 100) {
-		return 0, &rvalue.ParseError{Text: text, Msg: `no air change, write such as "1 per hour", from 0 to 100`}
-	}
-	return v, nil
-}
-
-// bridges reads the [[bridge]] tables.
-func (d *decoder) bridges(s *section) {
-	seen := map[string]int{}
-	for i, t := range s.tables("bridge") {
-		b, name := d.item(t, "bridge", i, seen)
-		r := &Bridge{Name: name}
-		d.h.Bridges = append(d.h.Bridges, r)
-		r.Psi, _ = quantity(b, "psi", "0.3 W/(m·K)", rvalue.ParseLinearTransmittance)
-		b.missing("psi", `its heat per length is missing; write such as psi = "0.3 W/(m·K)" or "0.17 Btu/(h·ft·°F)"`)
-		r.Length, _ = quantity(b, "length", "24 ft", rvalue.ParseLength)
-		b.missing("length", `its length is missing; write such as length = "24 ft"`)
-		b.done()
-	}
 }
 
 // envelopeKind is the envelope's word for a kind of part.

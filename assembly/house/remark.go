@@ -26,9 +26,6 @@ func (b *reportBuilder) remarks() {
 		}
 	}
 	for _, p := range r.House.Parts {
-		if p.Buffer != nil {
-			used[fmt.Sprintf("buffer %q", p.Buffer.Name)] = true
-		}
 		if p.Window != nil {
 			used[fmt.Sprintf("window %q", p.Window.Name)] = true
 		}
@@ -36,7 +33,14 @@ func (b *reportBuilder) remarks() {
 			used[fmt.Sprintf("window %q", o.Window.Name)] = true
 		}
 	}
-	for _, m := range r.Ranking.Remarks {
+	for _, b := range r.House.Buffers {
+		for _, s := range b.ToOutdoors {
+			if s.Window != nil {
+				used[fmt.Sprintf("window %q", s.Window.Name)] = true
+			}
+		}
+	}
+	for _, m := range r.Ranking.Remarks { // on parts and on buffers that nothing faces
 		add(Remark{Code: m.Code, Text: m.Text, About: m.Place})
 	}
 	if reason, low := r.House.Edition.LowConfidence(); low {
@@ -69,16 +73,13 @@ func (b *reportBuilder) zoneRemark(add func(Remark)) {
 func (h *House) named() []Remark {
 	var out []Remark
 	add := func(what, name string, p Place) {
-		out = append(out, Remark{Code: "unused", Text: "no part is made of this or faces it", About: fmt.Sprintf("%s %q", what, name), Place: p})
+		out = append(out, Remark{Code: "unused", Text: "no part is made of this", About: fmt.Sprintf("%s %q", what, name), Place: p})
 	}
 	for _, a := range h.Assemblies {
 		add("assembly", a.Name, a.at.start())
 	}
 	for _, w := range h.Windows {
 		add("window", w.Name, w.at.start())
-	}
-	for _, b := range h.Buffers {
-		add("buffer", b.Name, b.at.start())
 	}
 	return out
 }

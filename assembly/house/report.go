@@ -137,8 +137,12 @@ func (b *reportBuilder) part(p *Part) error {
 	case p.Toward == ToGround:
 		err = b.underground(p, &e, layers, offer)
 	default:
+		facts := b.facts(p)
+		if !listed(facts.Steel, p.Kind) {
+			facts.Steel, offer = nil, target.Offer{}
+		}
 		offer.U = e.U
-		e.Target, _, err = b.judge(p.Name, "", p.component(), b.facts(p), offer)
+		e.Target, _, err = b.judge(p.Name, "", p.component(), facts, offer)
 	}
 	if err != nil {
 		return err
@@ -156,18 +160,17 @@ func (b *reportBuilder) part(p *Part) error {
 	return nil
 }
 
-// detail tells how heat divides inside an assembly: over its paths, or where
-// there is one path only, the temperature drop over its layers.
+// detail tells how heat divides inside an assembly: over its paths, if there
+// is more than one, and the temperature drop over its layers.
 func detail(r *assembly.Result) []envelope.Piece {
 	var out []envelope.Piece
 	if len(r.Paths) > 1 {
 		for _, p := range r.Paths {
-			out = append(out, envelope.Piece{Name: p.Name, Share: p.Heat})
+			out = append(out, envelope.Piece{Name: p.Name, Share: p.Heat, R: p.R})
 		}
-		return out
 	}
 	for _, l := range r.Layers {
-		out = append(out, envelope.Piece{Name: l.Name, Share: l.Drop})
+		out = append(out, envelope.Piece{Name: l.Name, Layer: true, Share: l.Drop, R: l.R})
 	}
 	return out
 }

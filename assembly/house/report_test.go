@@ -1,0 +1,226 @@
+package house_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/assembly/house"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// rank decodes and ranks a text.
+func rank(t testing.TB, text string) *house.Report {
+	t.Helper()
+	h, err := house.Decode("f", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := h.Rank()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func row(t testing.TB, r *house.Report, name string) envelope.Row {
+	t.Helper()
+	for _, row := range r.Ranking.Rows {
+		if row.Name == name {
+			return row
+		}
+	}
+	t.Fatalf("no row %q", name)
+	return envelope.Row{}
+}
+
+// TestJudged holds assemblies against the code by both of its paths.
+func TestJudged(t *testing.T) {
+	for _, tt := range []struct {
+		name, source        string
+		edition, zone, kind string
+		faces, layers       string
+		met                 bool
+		by                  string
+	}{
+		{
+			"20 between studs and 5 outside, by the R-value path", "IECC 2018, table R402.1.2, zone 6 wood frame wall 20+5",
+			"2018", "6A", "wall", "wall", "gypsum 1/2 in + 2x6 @ 16 in (R-20) + osb 7/16 in + R-5 + vinyl siding", true, "",
+		},
+		{
+			"21 between studs without anything outside", "same table",
+			"2018", "6A", "wall", "wall", "gypsum 1/2 in + 2x6 @ 16 in (fiberglass R-21) + osb 7/16 in + vinyl siding", false, "",
+		},
+		{
+			"13 between studs in a warm zone", "same table, zone 2",
+			"2018", "2A", "wall", "wall", "gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding", true, "",
+		},
+		{
+			"a batt of R-38 squeezed into 2x10 is not R-38", "same table, zone 3 ceiling 38; a fiberglass maker's chart in JLC",
+			"2018", "3A", "roof", "roof 30°", "gypsum 1/2 in + 2x8 @ 16 in (fiberglass R-38) + plywood 1/2 in + asphalt shingles", false, "",
+		},
+		{
+			"steel studs at a spacing that the code does not list", "judged by the U-factor alone",
+			"2021", "5A", "wall", "wall", "gypsum 1/2 in + steel 3 1/2 in @ 12 in (fiberglass R-15) + R-20 + vinyl siding", true, "U-factor",
+		},
+		{
+			"steel studs at 16 in with what would do between wood", "IECC, table R402.2.6, from memory: 13 needs 13+4.2",
+			"2018", "2A", "wall", "wall", "gypsum 1/2 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding", false, "",
+		},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			r := rank(t, fmt.Sprintf("edition = %q\nzone = %q\n[assembly.a]\nfaces = %q\nlayers = %q\n[[part]]\nname = \"p\"\nkind = %q\nassembly = \"a\"\narea = \"100 ft2\"\n",
+				tt.edition, tt.zone, tt.faces, tt.layers, tt.kind))
+			v := r.Judgements[0].Verdict
+			if v.Met != tt.met || !strings.HasPrefix(v.By, tt.by) {
+				t.Errorf("met %v by %q (%s), want %v by %q: %s", v.Met, v.By, v.Why, tt.met, tt.by, tt.source)
+			}
+			if got := row(t, r, "p").Behind > 0; got == tt.met {
+				t.Errorf("behind is %v of a part that is met: %v", row(t, r, "p").Behind, tt.met)
+			}
+		})
+	}
+}
+
+// ofAll is how far sums and balances may be off: a few roundings of a float64.
+const ofAll = 1e-12
+
+// TestSlab checks that a slab loses its edge's F-factor times its length, and
+// that a slab as the code asks is behind by nothing.
+func TestSlab(t *testing.T) {
+	const file = "zone = \"4A\"\n[[part]]\nname = \"slab\"\nkind = \"slab\"\narea = \"44 ft x 26 ft\"\nperimeter = \"140 ft\"\n"
+	bare := row(t, rank(t, file), "slab")
+	// Washington State Energy Code, table A106.1: 0.73 Btu/(h·ft·°F) bare.
+	if got := bare.UA.IP(); !cmp.Equal(got, 0.73*140, cmpopts.EquateApprox(ofAll, 0)) {
+		t.Errorf("UA of a bare slab is %v Btu/(h·°F), want 0.73 × 140", got)
+	}
+	// IECC 2021, zone 4: R-10 to 4 ft.
+	done := row(t, rank(t, file+"edge = { reach = \"4 ft vertical\", resistance = \"R-10\" }\n"), "slab")
+	if done.Behind > 0 || !done.Target.Met || bare.Behind <= 0 {
+		t.Errorf("behind: bare %v, as asked %v", bare.Behind, done.Behind)
+	}
+	if diff := float64(bare.UA - done.UA - bare.Behind); diff > 1e-9 || diff < -1e-9 { // W/K
+		t.Errorf("a bare slab is behind by %v, the one asked for saves %v", bare.Behind, bare.UA-done.UA)
+	}
+}
+
+// TestBasementWall checks that a wall toward the ground is behind by what the
+// wall asked for would save through the same ground.
+func TestBasementWall(t *testing.T) {
+	wall := func(u string) envelope.Row {
+		return row(t, rank(t, fmt.Sprintf("zone = \"5A\"\n[[part]]\nname = \"w\"\nkind = \"basement wall\"\nu = %q\narea = \"40 m x 2 m\"\ntoward = \"ground\"\ndepth = \"2 m\"\n", u)), "w")
+	}
+	// IECC 2021, zone 5: U-0.050, from memory.
+	poor, asked := wall("U-0.30"), wall("U-0.050")
+	if !asked.Target.Met || asked.Behind > 0 {
+		t.Errorf("a wall as asked is behind by %v", asked.Behind)
+	}
+	if got, want := float64(poor.Behind), float64(poor.UA-asked.UA); !cmp.Equal(got, want, cmpopts.EquateApprox(1e-9, 0)) {
+		t.Errorf("behind by %v W/K, the wall asked for saves %v", got, want)
+	}
+	if open := 0.30 * rvalue.UIP; poor.U >= open {
+		t.Errorf("the ground does not help: U %v, in the open %v", poor.U, open)
+	}
+}
+
+// TestBufferBalance checks that what enters an unheated space leaves it.
+func TestBufferBalance(t *testing.T) {
+	r := rank(t, `
+zone = "5A"
+indoors = { temperature = "20 °C" }
+outdoors = { temperature = "-10 °C" }
+[window.door]
+u = "U-0.6"
+[buffer.garage]
+to_outdoors = [ { u = "2 W/(m²·K)", area = "30 m2" }, { window = "door", area = "10 m2" } ]
+[[part]]
+name = "wall"
+kind = "wall"
+u = "0.5 W/(m²·K)"
+area = "20 m2"
+toward = "buffer garage"
+openings = [ { name = "door", window = "door", size = "0.9 m x 2 m" } ]
+[[part]]
+name = "floor"
+kind = "floor"
+u = "0.4 W/(m²·K)"
+area = "40 m2"
+toward = "buffer garage"
+`)
+	in, out := 20.0, -10.0 // °C
+	entering, counted := 0.0, 0.0
+	at := 0.0
+	for _, row := range r.Ranking.Rows {
+		at = row.At.Celsius()
+		entering += float64(row.U) * float64(row.Area) * (in - at)
+		counted += float64(row.UA) * (in - out)
+	}
+	leaving := float64(r.Envelope.Buffers[0].ToOutdoors) * (at - out)
+	if !cmp.Equal(entering, leaving, cmpopts.EquateApprox(1e-9, 0)) || !cmp.Equal(entering, counted, cmpopts.EquateApprox(1e-9, 0)) {
+		t.Errorf("%v W enter at %v °C, %v leave, %v are counted", entering, at, leaving, counted)
+	}
+}
+
+// TestLeakage checks that the three ways of giving the leakage agree.
+func TestLeakage(t *testing.T) {
+	ua := func(leakage string) float64 {
+		return row(t, rank(t, "zone = \"5A\"\nleakage = "+leakage+"\n[[part]]\nname = \"w\"\nkind = \"wall\"\nu = \"U-0.1\"\narea = \"90 ft2\"\n"), "air leakage").UA.IP()
+	}
+	// 12 air changes of 10 000 ft³ an hour are 2000 ft³ a minute; over 18.5 and
+	// at 1.08 Btu/(h·°F) for each cubic foot a minute, ASHRAE Handbook.
+	want := 2000 / 18.5 * 1.08
+	for _, leakage := range []string{
+		`{ volume = "10000 ft3", ach50 = 12 }`,
+		`{ volume = "10000 ft3", flow50 = "2000 cfm" }`,
+		`{ flow50 = "2000 cfm" }`,
+		`{ volume = "10000 ft3", tightness = "leaky" }`,
+	} {
+		if got := ua(leakage); !cmp.Equal(got, want, cmpopts.EquateApprox(1e-9, 0)) {
+			t.Errorf("%s: %v Btu/(h·°F), want %v", leakage, got, want)
+		}
+	}
+}
+
+// TestRemarks checks that remarks carry their place in the file.
+func TestRemarks(t *testing.T) {
+	const file = `place = "St. Louis County, MN"
+zone = "4A"
+[assembly.wall]
+faces = "wall"
+layers = '''
+  gypsum 1/2" +
+  2x4 @ 16" (fiberglass R-19) + osb 7/16 in'''
+[assembly.spare]
+faces = "wall"
+layers = "brick 4 in"
+[[part]]
+name = "w"
+assembly = "wall"
+area = "90 ft2"
+`
+	r := rank(t, file)
+	lines := strings.Split(file, "\n")
+	// By code, what stands at the place of the first remark; "" for one about
+	// the whole house.
+	want := map[string]string{"squeezed": "fiberglass R-19", "framing": "2x4 @", "unused": "spare]", "zone": "", "defaults": ""}
+	for _, m := range r.Remarks {
+		start, ok := want[m.Code]
+		delete(want, m.Code)
+		switch {
+		case !ok:
+		case start == "" && m.Place != (house.Place{}):
+			t.Errorf("%s has a place: %v", m.Code, m.Place)
+		case start != "":
+			if rest := string([]rune(lines[m.Place.Line-1])[m.Place.Column-1:]); !strings.HasPrefix(rest, start) {
+				t.Errorf("%s points at %q, want %q", m.Code, rest, start)
+			}
+		}
+	}
+	for code := range want {
+		t.Errorf("no remark %q", code)
+	}
+}
