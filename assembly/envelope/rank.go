@@ -1,7 +1,6 @@
 package envelope
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -82,10 +81,13 @@ type key struct {
 
 // before orders keys: most heat first, equals as they were.
 func (k key) before(o key) int {
-	if k.ua != o.ua { // both finite; equal bits need the place
-		return cmp.Compare(o.ua, k.ua)
+	switch { // a NaN, of figures beyond all range, is refused in the sum
+	case k.ua > o.ua:
+		return -1
+	case k.ua < o.ua:
+		return 1
 	}
-	return cmp.Compare(k.place, o.place)
+	return int(k.place - o.place)
 }
 
 // Rank computes every part's conductance toward outdoors, its share of the
