@@ -156,6 +156,28 @@ func TestManyMistakes(t *testing.T) {
 	}
 }
 
+// TestTooMany checks the bounds of how much a file may describe.
+func TestTooMany(t *testing.T) {
+	for _, tt := range []struct {
+		name, one string
+		n         int
+		want      string
+	}{
+		{"windows", "[window.w%d]\nu = \"U-0.3\"\n", 101, "f:203:9: window: more than 100; no house has so many"},
+		{"parts", "[[part]]\nname = \"p%d\"\nkind = \"wall\"\nu = \"U-0.3\"\narea = \"9 ft2\"\n", 501, "f:2503:3: part: more than 500; no house has so many"},
+	} {
+		var b strings.Builder
+		b.WriteString("zone = \"6A\"\n\n")
+		for i := range tt.n {
+			fmt.Fprintf(&b, tt.one, i)
+		}
+		_, err := house.Decode("f", []byte(b.String()))
+		if err == nil || !strings.Contains(err.Error(), tt.want) {
+			t.Errorf("%s: %v, want %s", tt.name, err, tt.want)
+		}
+	}
+}
+
 // TestLongLine checks that a long line is shown around its column only.
 func TestLongLine(t *testing.T) {
 	_, err := house.Decode("f", []byte("notes = '"+strings.Repeat("é", 5000)+"' x"))

@@ -17,9 +17,12 @@ const maxFile = 1 << 20
 // mean to write a house file.
 const maxMistakes = 100
 
-// maxItems bounds how many assemblies, parts and so on a file may describe, so
-// that no file can keep the program busy for long.
-const maxItems = 500
+// Bounds of how much a file may describe, so that none can keep the program
+// busy for long.
+const (
+	maxItems = 500 // parts, openings of a part, bridges
+	maxNamed = 100 // assemblies, windows, materials, buffers
+)
 
 // least is the smallest house; the message about an empty file shows it.
 const least = `zone = "6A"

@@ -198,7 +198,7 @@ func ExampleDecode() {
 	_, err := house.Decode("larkspur.toml", []byte(`place = "St. Louis County, MN"
 [assembly.wall-1926]
 faces  = "wall"
-layers = "plaster 3/4 in + 2x4 @ 16 in (empty) + board sheating 3/4 in"
+layers = "plaster 3/4 in + 2x4 @ 16 in (fibreglas R-13) + board sheathing 3/4 in"
 [[part]]
 name     = "street wall"
 assembly = "wall-1926"
@@ -206,9 +206,9 @@ area     = "31 ft x 8 furlong"
 `))
 	fmt.Println(err)
 	// Output:
-	// larkspur.toml:4:50: assembly "wall-1926": layers: unknown material "board sheating"; did you mean board sheathing, insulating board, foam sheathing or wood shavings?
-	//   layers = "plaster 3/4 in + 2x4 @ 16 in (empty) + board sheating 3/4 in"
-	//                                                    ^
+	// larkspur.toml:4:41: assembly "wall-1926": layers: unknown material "fibreglas"; did you mean fiberglass or fiberboard?
+	//   layers = "plaster 3/4 in + 2x4 @ 16 in (fibreglas R-13) + board sheathing 3/4 in"
+	//                                           ^
 	// larkspur.toml:8:23: part "street wall": area: "31 ft x 8 furlong": unknown unit "furlong" for a length (use mm, cm, m, in or ft)
 	//   area     = "31 ft x 8 furlong"
 	//                         ^

@@ -35,8 +35,8 @@ func (s *section) named(key string) []*entry {
 	}
 	var out []*entry
 	for i, sub := range e.value.table.entries {
-		if i == maxItems {
-			s.d.fail(sub.at, key, "more than %d; no house has so many", maxItems)
+		if i == maxNamed {
+			s.d.fail(sub.at, key, "more than %d; no house has so many", maxNamed)
 			break
 		}
 		switch {
