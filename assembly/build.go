@@ -177,7 +177,7 @@ func (b *builder) batt(it *Item) (material.Batt, error) {
 	if it.Thickness > 0 {
 		best.Thickness = it.Thickness
 	} else if len(batts) > 1 {
-		b.remark(it.Offset, "batt-thickness", "%s is sold in more than one thickness, taken as the standard %s; write the thickness behind the label for another", it.Text, best.Thickness.In(rvalue.IP))
+		b.remark(it.Offset, "batt-thickness", "%s is sold in more than one thickness, taken as the standard %s; write the thickness behind the label for another", it.Text, said(best.Thickness))
 	}
 	return best, nil
 }

@@ -21,7 +21,7 @@ func (b *builder) framed(l *SpecLayer) error {
 	for i := range l.Members {
 		m := &l.Members[i]
 		if i > 0 && math.Abs(float64(m.Depth-depth)) > float64(depthSlack) && m.Depth > 0 && depth > 0 {
-			return b.fail(m.Offset, "members %s and %s deep in one layer; give the shallower ones as a resistance, such as R-4.4 4 %%", depth.In(rvalue.IP), m.Depth.In(rvalue.IP))
+			return b.fail(m.Offset, "members %s and %s deep in one layer; give the shallower ones as a resistance, such as R-4.4 4 %%", said(depth), said(m.Depth))
 		}
 		depth = max(depth, m.Depth)
 		fraction, err := b.fraction(m)
@@ -102,7 +102,7 @@ func (b *builder) fraction(m *Member) (float64, error) {
 		return m.Share, nil
 	case m.Depth <= strapDepth && m.Width > 0:
 		if m.Width >= m.Spacing {
-			return 0, b.fail(m.Offset, "straps %s wide do not stand %s apart", m.Width.In(rvalue.IP), m.Spacing.In(rvalue.IP))
+			return 0, b.fail(m.Offset, "straps %s wide do not stand %s apart", said(m.Width), said(m.Spacing))
 		}
 		f := float64(m.Width) / float64(m.Spacing)
 		b.remark(m.Offset, "framing", "%s: %.3g %% of the area, %s", m.Text, 100*f, strapSource)
@@ -150,7 +150,7 @@ func (b *builder) fill(l *SpecLayer, depth, width rvalue.Length) ([]Piece, error
 		known = known && p.Thickness > 0
 	}
 	if depth > 0 && rest < -depthSlack {
-		return nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s", (depth - rest).In(rvalue.IP), depth.In(rvalue.IP))
+		return nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s", said(depth-rest), said(depth))
 	}
 	var out []Piece
 	for i := range l.Fill {
@@ -166,7 +166,7 @@ func (b *builder) fill(l *SpecLayer, depth, width rvalue.Length) ([]Piece, error
 			continue
 		}
 		if rest <= depthSlack {
-			return nil, b.fail(it.Offset, "no room is left for this in a bay %s deep", depth.In(rvalue.IP))
+			return nil, b.fail(it.Offset, "no room is left for this in a bay %s deep", said(depth))
 		}
 		p, err := b.soft(it, rest)
 		if err != nil {
@@ -176,11 +176,11 @@ func (b *builder) fill(l *SpecLayer, depth, width rvalue.Length) ([]Piece, error
 		out = append(out, p)
 	}
 	if known && rest > depthSlack {
-		p, err := b.airPiece(Piece{Name: "air " + rest.In(rvalue.IP), Thickness: rest}, ordinaryEmittance, ordinaryEmittance, false, width, l.Offset)
+		p, err := b.airPiece(Piece{Name: "air " + said(rest), Thickness: rest}, ordinaryEmittance, ordinaryEmittance, false, width, l.Offset)
 		if err != nil {
 			return nil, err
 		}
-		b.remark(l.Offset, "left-over", "the fill leaves %s of the bay's %s open, taken as a still air space on the outer side; a real gap beside a batt moves air and does worse", rest.In(rvalue.IP), depth.In(rvalue.IP))
+		b.remark(l.Offset, "left-over", "the fill leaves %s of the bay's %s open, taken as a still air space on the outer side; a real gap beside a batt moves air and does worse", said(rest), said(depth))
 		out = append(out, p)
 	}
 	return out, nil
@@ -205,6 +205,6 @@ func (b *builder) soft(it *Item, depth rvalue.Length) (Piece, error) {
 		return p, b.fail(it.Offset, "%s", plain(err))
 	}
 	p.Thickness, p.R, p.warm, p.Basis = depth, s.R, s.R, "squeezed batt, "+s.Basis
-	b.remark(it.Offset, "squeezed", "%s batt squeezed from %s to %s: %s (%s)", it.Text, batt.Thickness.In(rvalue.IP), depth.In(rvalue.IP), s.R.In(rvalue.IP), s.Basis)
+	b.remark(it.Offset, "squeezed", "%s batt squeezed from %s to %s: %s (%s)", it.Text, said(batt.Thickness), said(depth), said(s.R), s.Basis)
 	return p, nil
 }

@@ -20,7 +20,7 @@ func (b *builder) zone(a Assembly) (rvalue.Resistance, string, error) {
 	if effective, source, _, err := SteelLayer(m.Depth, m.Spacing, asked); err == nil {
 		whole := Assembly{Layers: append([]Layer(nil), a.Layers...)}
 		whole.Layers[s.layer] = Plain(m.Name, effective)
-		return whole.ParallelPath(), fmt.Sprintf("steel studs: the insulated layer counts %s by the published correction factor (%s)", effective.In(rvalue.IP), source), nil
+		return whole.ParallelPath(), fmt.Sprintf("steel studs: the insulated layer counts %s by the published correction factor (%s)", said(effective), source), nil
 	}
 	z, err := b.zones(a)
 	return z, "steel studs: no published correction factor for this depth, spacing and fill, so the zone method (ASHRAE Handbook—Fundamentals 2021, ch. 27); it is rough, a numeric answer would be better", err

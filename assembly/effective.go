@@ -44,7 +44,7 @@ func (m *Method) UnmarshalText(text []byte) error {
 
 // ParseMethod reads the name of a method.
 func ParseMethod(s string) (Method, error) {
-	word := strings.ToLower(oneLine(strings.ReplaceAll(s, "-", " ")))
+	word := strings.ToLower(oneLine(strings.TrimSpace(strings.ReplaceAll(s, "-", " "))))
 	for m, name := range methodNames {
 		if word == name {
 			return Method(m), nil

@@ -177,7 +177,7 @@ func TestSharesSum(t *testing.T) {
 
 func TestRemarks(t *testing.T) {
 	for _, c := range []struct{ text, code, says string }{
-		{"2x6 @ 16 in (fiberglass R-38)", "squeezed", "from 12 in to 5 1/2 in"},
+		{"2x6 @ 16 in (fiberglass R-38)", "squeezed", "from 12 in (304.8 mm) to 5 1/2 in (139.7 mm)"},
 		{"2x6 @ 24 in (fiberglass R-13)", "left-over", "2 in"},
 		{"2x4 @ 16 in (empty)", "framing", "25 %"},
 		{"2x4 @ 24 in (empty)", "framing", "22 %"},
@@ -257,7 +257,7 @@ func ExampleSpec_Evaluate() {
 	}
 	// Output:
 	// effective: R-12.5 by parallel path
-	// fiberglass R-19 batt squeezed from 6 1/4 in to 3 1/2 in: R-14.0 (chart)
+	// fiberglass R-19 batt squeezed from 6 1/4 in (158.8 mm) to 3 1/2 in (88.9 mm): R-14.0 (RSI 2.47) (chart)
 }
 
 func ExampleParse_mistake() {
@@ -267,4 +267,19 @@ func ExampleParse_mistake() {
 	// assembly: unknown material "fibreglas"; did you mean fiberglass or fiberboard?
 	//   gypsum 1/2 in + 2x4 @ 16 in (fibreglas R-13)
 	//                                ^
+}
+
+func TestParseMethod(t *testing.T) {
+	for text, want := range map[string]assembly.Method{
+		"parallel path": assembly.Parallel, " Isothermal-Planes ": assembly.Isothermal, "combined": assembly.Mean, "zone": assembly.Zone,
+	} {
+		if m, err := assembly.ParseMethod(text); err != nil || m != want {
+			t.Errorf("ParseMethod(%q) = %v, %v, want %v", text, m, err, want)
+		}
+	}
+	for _, bad := range []string{"", " ", "guess "} {
+		if m, err := assembly.ParseMethod(bad); err == nil {
+			t.Errorf("ParseMethod(%q) = %v, want an error", bad, m)
+		}
+	}
 }

@@ -50,7 +50,7 @@ var framingFactors = [...]framingFactor{
 // Spacings from 6 in to 8 ft are answered.
 func DefaultFraming(use Use, spacing rvalue.Length) (fraction float64, source string, err error) {
 	if !(spacing >= 6*rvalue.Inch && spacing <= 8*rvalue.Foot) {
-		return 0, "", fmt.Errorf("assembly: no framing factor for members %s apart, published ones are for 16 and 24 in; give the share of the area instead, such as 20 %%", spacing.In(rvalue.IP))
+		return 0, "", fmt.Errorf("assembly: no framing factor for members %s apart, published ones are for 16 and 24 in; give the share of the area instead, such as 20 %%", said(spacing))
 	}
 	f := framingFactors[use]
 	in := spacing.Inches()

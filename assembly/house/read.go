@@ -161,7 +161,7 @@ func (d *decoder) air(s *section) {
 		in.done()
 	}
 	if in == nil && !s.has("indoors") || in != nil && !in.has("temperature") {
-		d.filled("indoors.temperature", d.h.Indoors.Temperature.In(rvalue.IP), "a usual winter setting, common practice, no source")
+		d.filled("indoors.temperature", both(d.h.Indoors.Temperature), "a usual winter setting, common practice, no source")
 	}
 	if out != nil {
 		if t, ok := quantity(out, "temperature", "32 °F", rvalue.ParseTemperature); ok {
@@ -171,12 +171,12 @@ func (d *decoder) air(s *section) {
 			d.h.Outdoors.Wind = w
 		}
 		if d.h.Outdoors.Temperature >= d.h.Indoors.Temperature && out.has("temperature") {
-			out.fail("temperature", "%s is not colder than the rooms at %s; give a winter temperature", d.h.Outdoors.Temperature.In(rvalue.IP), d.h.Indoors.Temperature.In(rvalue.IP))
+			out.fail("temperature", "%s is not colder than the rooms at %s; give a winter temperature", both(d.h.Outdoors.Temperature), both(d.h.Indoors.Temperature))
 		}
 		out.done()
 	}
 	if out == nil && !s.has("outdoors") || out != nil && !out.has("temperature") {
-		d.filled("outdoors.temperature", d.h.Outdoors.Temperature.In(rvalue.IP), "a mild winter day, for the temperatures in the walls; it changes R-values little")
+		d.filled("outdoors.temperature", both(d.h.Outdoors.Temperature), "a mild winter day, for the temperatures in the walls; it changes R-values little")
 	}
 	if out == nil && !s.has("outdoors") || out != nil && !out.has("wind") {
 		d.filled("outdoors.wind", "winter wind", "that of the surface films' source")

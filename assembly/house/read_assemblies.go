@@ -157,7 +157,7 @@ func (d *decoder) window(t *section, name string) *Window {
 		if w.U, w.Source, err = envelope.DefaultDoor(w.Leaf); err != nil {
 			t.fail("leaf", "%s", plain(err))
 		} else {
-			d.filled(t.path("u"), w.U.In(rvalue.IP), fmt.Sprintf("for a door of %s: %s", w.Leaf, w.Source))
+			d.filled(t.path("u"), both(w.U), fmt.Sprintf("for a door of %s: %s", w.Leaf, w.Source))
 		}
 	}
 	return w
@@ -190,5 +190,5 @@ func (d *decoder) glass(t *section, w *Window) {
 	if !t.has("operable") && w.Kind != envelope.Skylight {
 		d.filled(t.path("operable"), "true", "most windows of older houses open")
 	}
-	d.filled(t.path("u"), u.In(rvalue.IP), fmt.Sprintf("for glass %q in frame %q: %s", w.Glass, w.Frame, source))
+	d.filled(t.path("u"), both(u), fmt.Sprintf("for glass %q in frame %q: %s", w.Glass, w.Frame, source))
 }

@@ -206,7 +206,9 @@ func (d *decoder) openings(s *section, p *Part) {
 const areaSlack = 1e-9
 
 // both prints an area in both systems of units.
-func both(a rvalue.Area) string { return fmt.Sprintf("%s (%s)", a.In(rvalue.IP), a.In(rvalue.SI)) }
+func both[T interface{ In(rvalue.Units) string }](v T) string {
+	return fmt.Sprintf("%s (%s)", v.In(rvalue.IP), v.In(rvalue.SI))
+}
 
 // ground reads what a part toward the ground needs besides, and refuses it for
 // other parts.

@@ -1,0 +1,236 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/surface"
+)
+
+// layers computes one assembly given in the layer notation.
+func layers(c command) error {
+	if len(c.args) == 0 {
+		return usageError{"layers wants an assembly in quotes, indoors first, such as 'gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding'"}
+	}
+	setting, err := settingOf(c)
+	if err != nil {
+		return err
+	}
+	spec, err := assembly.Parse(strings.Join(c.args, " "))
+	if err != nil {
+		return err
+	}
+	res, err := spec.Evaluate(setting)
+	if err != nil {
+		return err
+	}
+	if c.is("json") {
+		return writeJSON(c.stdout, layersObject(spec, res))
+	}
+	layersText(c.stdout, spec, res, c.units)
+	return nil
+}
+
+// settingOf reads the options that say what surrounds the assembly.
+func settingOf(c command) (assembly.Setting, error) {
+	var s assembly.Setting
+	var err error
+	if s.Faces, err = assembly.ParseFacing(c.text("faces")); err != nil {
+		return s, usageError{"--faces " + message(err)}
+	}
+	switch c.text("beyond") {
+	case "open":
+	case "still":
+		s.Exposure = assembly.Still
+	case "soil":
+		s.Exposure = assembly.Soil
+	default:
+		return s, usageError{fmt.Sprintf("--beyond %s: use open, still or soil", c.text("beyond"))}
+	}
+	if s.Films, err = surface.ParseSet(c.text("films")); err != nil {
+		return s, usageError{"--films " + message(err)}
+	}
+	if v := c.text("method"); v != "" {
+		if s.Method, err = assembly.ParseMethod(v); err != nil {
+			return s, usageError{"--method " + message(err)}
+		}
+	}
+	for _, t := range []struct {
+		name string
+		to   *rvalue.Temperature
+	}{{"indoors", &s.Indoors}, {"outdoors", &s.Outdoors}} {
+		if v := c.text(t.name); v != "" {
+			if *t.to, err = rvalue.ParseTemperature(v); err != nil {
+				return s, usageError{"--" + t.name + " " + message(err)}
+			}
+		}
+	}
+	if v := c.text("wind"); v != "" {
+		if s.Wind, err = rvalue.ParseSpeed(v); err != nil {
+			return s, usageError{"--wind " + message(err)}
+		}
+	}
+	s.Cold = c.is("cold")
+	return s, nil
+}
+
+// message drops the package's name from an error.
+func message(err error) string {
+	_, rest, ok := strings.Cut(err.Error(), ": ")
+	if !ok {
+		return err.Error()
+	}
+	return rest
+}
+
+func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.Units) {
+	s := r.Setting
+	fmt.Fprintf(w, "%s\n%s, %s inside, %s outside, films by %s\n\n", spec, s.Faces, s.Indoors.In(u), s.Outdoors.In(u), s.Films)
+	fmt.Fprintf(w, "effective  %s   %s\n", r.Effective.R.In(u), r.Effective.U().In(u))
+	wrap(w, "by         ", r.Effective.Method.String()+": "+r.Effective.Why, 100)
+	fmt.Fprintln(w)
+	m := table{right: []bool{false, true, true}}
+	m.row("method", "R", "U")
+	m.row("parallel path (no less heat than this)", r.ParallelPath.In(u), r.ParallelPath.U().In(u))
+	m.row("isothermal planes (no more heat than this)", r.IsothermalPlanes.In(u), r.IsothermalPlanes.U().In(u))
+	m.row(fmt.Sprintf("combined (%s%.1f %%)", map[bool]string{true: "within ", false: "not valid, "}[r.Combined.Valid], 100*r.Combined.Error), r.Combined.R.In(u), r.Combined.R.U().In(u))
+	if r.Zone > 0 {
+		m.row("for steel studs", r.Zone.In(u), r.Zone.U().In(u))
+	}
+	m.print(w)
+	fmt.Fprintln(w)
+	t := table{right: []bool{false, true, true, true, true, true, true}}
+	t.row("layer, indoors first", "area", "R", "heat", "drop", "outer face", "gain per R")
+	for _, l := range r.Layers {
+		name := l.Name
+		if len(l.Shares) == 1 {
+			t.row(name, "", l.R.In(u), "", percent(l.Drop), l.Outer.In(u), fmt.Sprintf("%.2f", l.Shares[0].Gain))
+			continue
+		}
+		t.row(name, "", l.R.In(u), "", percent(l.Drop), l.Outer.In(u), "")
+		for _, sh := range l.Shares {
+			t.row("  "+sh.Name, percent(sh.Fraction), sh.R.In(u), percent(sh.Heat), "", "", fmt.Sprintf("%.2f", sh.Gain))
+		}
+	}
+	t.print(w)
+	fmt.Fprintln(w)
+	wrap(w, "", "gain per R: what the whole assembly gains per unit of R added in that place alone.", 100)
+	remarks(w, r.Remarks)
+}
+
+func remarks(w io.Writer, rs []assembly.Remark) {
+	for _, r := range rs {
+		wrap(w, "· ", r.Text, 100)
+	}
+}
+
+type methodObject struct {
+	R quantity `json:"r"`
+	U quantity `json:"u"`
+}
+
+func methodOf(r rvalue.Resistance) methodObject { return methodObject{q(r), q(r.U())} }
+
+func layersObject(spec *assembly.Spec, r *assembly.Result) any {
+	type combined struct {
+		methodObject
+		Error number `json:"error"`
+		Valid bool   `json:"valid"`
+	}
+	type methods struct {
+		Parallel   methodObject  `json:"parallel_path"`
+		Isothermal methodObject  `json:"isothermal_planes"`
+		Combined   combined      `json:"combined"`
+		Zone       *methodObject `json:"zone,omitempty"`
+	}
+	type effective struct {
+		methodObject
+		Method string `json:"method"`
+		Why    string `json:"why"`
+	}
+	type piece struct {
+		Name      string   `json:"name"`
+		Thickness quantity `json:"thickness"`
+		R         quantity `json:"r"`
+		Basis     string   `json:"basis"`
+	}
+	type share struct {
+		Name     string   `json:"name"`
+		Fraction number   `json:"fraction"`
+		Member   bool     `json:"member"`
+		R        quantity `json:"r"`
+		Heat     number   `json:"heat"`
+		Gain     number   `json:"gain"`
+		Pieces   []piece  `json:"pieces"`
+	}
+	type layer struct {
+		Name  string   `json:"name"`
+		R     quantity `json:"r"`
+		Drop  number   `json:"drop"`
+		Inner quantity `json:"inner"`
+		Outer quantity `json:"outer"`
+		Share []share  `json:"shares"`
+	}
+	type path struct {
+		Name     string     `json:"name"`
+		Fraction number     `json:"fraction"`
+		R        quantity   `json:"r"`
+		Heat     number     `json:"heat"`
+		Planes   []quantity `json:"temperatures"`
+	}
+	out := struct {
+		Schema    int       `json:"schema"`
+		Layers    string    `json:"notation"`
+		Faces     string    `json:"faces"`
+		Indoors   quantity  `json:"indoors"`
+		Outdoors  quantity  `json:"outdoors"`
+		Films     string    `json:"films"`
+		Methods   methods   `json:"methods"`
+		Effective effective `json:"effective"`
+		Detail    []layer   `json:"layers"`
+		Paths     []path    `json:"paths"`
+		Warnings  []warning `json:"warnings"`
+	}{
+		Schema: schemaVersion, Layers: spec.String(), Faces: r.Setting.Faces.String(),
+		Indoors: q(r.Setting.Indoors), Outdoors: q(r.Setting.Outdoors), Films: r.Setting.Films.String(),
+		Methods: methods{
+			Parallel: methodOf(r.ParallelPath), Isothermal: methodOf(r.IsothermalPlanes),
+			Combined: combined{methodOf(r.Combined.R), number(r.Combined.Error), r.Combined.Valid},
+		},
+		Effective: effective{methodOf(r.Effective.R), r.Effective.Method.String(), r.Effective.Why},
+		Warnings:  []warning{},
+	}
+	if r.Zone > 0 {
+		z := methodOf(r.Zone)
+		out.Methods.Zone = &z
+	}
+	for _, l := range r.Layers {
+		o := layer{Name: l.Name, R: q(l.R), Drop: number(l.Drop), Inner: q(l.Inner), Outer: q(l.Outer)}
+		for _, s := range l.Shares {
+			so := share{Name: s.Name, Fraction: number(s.Fraction), Member: s.Member, R: q(s.R), Heat: number(s.Heat), Gain: number(s.Gain), Pieces: []piece{}}
+			for _, p := range s.Pieces {
+				so.Pieces = append(so.Pieces, piece{p.Name, q(p.Thickness), q(p.R), p.Basis})
+			}
+			o.Share = append(o.Share, so)
+		}
+		out.Detail = append(out.Detail, o)
+	}
+	for _, p := range r.Paths {
+		o := path{Name: p.Name, Fraction: number(p.Fraction), R: q(p.R), Heat: number(p.Heat)}
+		for _, t := range p.Planes {
+			o.Planes = append(o.Planes, q(t))
+		}
+		out.Paths = append(out.Paths, o)
+	}
+	for _, w := range r.Remarks {
+		place := ""
+		if w.Offset >= 0 {
+			place = fmt.Sprintf("column %d", len([]rune(spec.Text[:w.Offset]))+1)
+		}
+		out.Warnings = append(out.Warnings, warning{w.Code, w.Text, place})
+	}
+	return out
+}

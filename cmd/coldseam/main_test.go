@@ -1,0 +1,198 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// call runs the program in this process.
+func call(t *testing.T, stdin string, args ...string) (stdout, stderr string, code int) {
+	t.Helper()
+	var out, err bytes.Buffer
+	code = run(args, strings.NewReader(stdin), &out, &err)
+	return out.String(), err.String(), code
+}
+
+// golden compares got with a file under testdata, or writes it.
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	file := filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(string(want), got); d != "" {
+		t.Errorf("%s, -want +got (go test ./cmd/coldseam -update writes it):\n%s", file, d)
+	}
+}
+
+const wall = "gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding"
+
+func TestOutput(t *testing.T) {
+	for _, c := range []struct {
+		golden string
+		args   []string
+	}{
+		{"rank-builtin.txt", []string{"rank"}},
+		{"rank-flat.txt", []string{"rank", "../../examples/flat-1926.toml"}},
+		{"rank-ranch.txt", []string{"rank", "../../examples/ranch-1958.toml"}},
+		{"rank-split-si.txt", []string{"rank", "../../examples/split-1978.toml", "--units", "si"}},
+		{"layers.txt", []string{"layers", wall}},
+		{"layers-si.txt", []string{"layers", "--units=si", "--films", "iso6946", "gypsum 13 mm + 48 x 198 mm @ 600 mm 12 % (mineral wool) + fiberboard 12 mm + air 25 mm vented"}},
+		{"layers-steel.txt", []string{"layers", "gypsum 5/8 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum 5/8 in + stucco 3/4 in"}},
+		{"layers-cold.txt", []string{"layers", "gypsum 1/2 in + 2x6 @ 24 in (fiberglass R-21) + polyiso 2 in + vinyl siding", "--cold", "--outdoors", "0 °F"}},
+		{"materials-words.txt", []string{"materials", "mineral", "wool"}},
+		{"zone.txt", []string{"zone", "6A"}},
+		{"help.txt", []string{"help"}},
+	} {
+		t.Run(c.golden, func(t *testing.T) {
+			out, stderr, code := call(t, "", c.args...)
+			if code != 0 || stderr != "" {
+				t.Fatalf("coldseam %q exits %d and says %q", c.args, code, stderr)
+			}
+			golden(t, c.golden, out)
+		})
+	}
+}
+
+func TestMistakes(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		args []string
+		code int
+		says string
+	}{
+		{"an unknown command", []string{"rnak"}, 2, `no command "rnak"; did you mean rank?`},
+		{"an unknown option", []string{"layers", wall, "--jsno"}, 2, "--jsno; did you mean --json?"},
+		{"an option without its value", []string{"layers", wall, "--faces"}, 2, "wants a value"},
+		{"a value that is none", []string{"layers", wall, "--faces", "sideways"}, 2, "wall, ceiling, floor"},
+		{"units that are none", []string{"layers", wall, "--units", "furlong"}, 2, "ip or si"},
+		{"layers of nothing", []string{"layers"}, 2, "in quotes"},
+		{"an unknown material", []string{"layers", "gypsm 1/2 in"}, 1, "gypsum"},
+		{"a temperature that is none", []string{"layers", wall, "--indoors", "warm"}, 2, "--indoors"},
+		{"a file that is not there", []string{"rank", "no-such-house.toml"}, 1, "no-such-house.toml"},
+		{"two files", []string{"rank", "a.toml", "b.toml"}, 2, "one"},
+		{"a directory", []string{"rank", "."}, 1, "directory"},
+		{"a zone that is none", []string{"zone", "9Z"}, 1, "9Z"},
+		{"no zone", []string{"zone"}, 2, "6A"},
+		{"a material nobody knows", []string{"materials", "unobtainium"}, 1, "unobtainium"},
+		{"completion for no shell", []string{"completion"}, 2, "bash"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			out, stderr, code := call(t, "", c.args...)
+			if code != c.code || out != "" || !strings.Contains(stderr, c.says) {
+				t.Errorf("coldseam %q exits %d, prints %q and says %q; want exit %d, nothing, and something of %q", c.args, code, out, stderr, c.code, c.says)
+			}
+		})
+	}
+}
+
+// TestLateOptions: an option counts the same before and after the argument.
+func TestLateOptions(t *testing.T) {
+	before, _, _ := call(t, "", "layers", "--units", "si", "--json", wall)
+	after, _, _ := call(t, "", "layers", wall, "--units", "si", "--json")
+	if before == "" || before != after {
+		t.Errorf("options behind the argument count otherwise:\n%s", cmp.Diff(before, after))
+	}
+}
+
+func TestLayersJSON(t *testing.T) {
+	out, stderr, code := call(t, "", "layers", wall, "--json")
+	if code != 0 {
+		t.Fatal(stderr)
+	}
+	type method struct{ R, U struct{ SI, IP float64 } }
+	var got struct {
+		Schema  int
+		Methods struct {
+			ParallelPath     method `json:"parallel_path"`
+			IsothermalPlanes method `json:"isothermal_planes"`
+			Combined         struct {
+				R     struct{ SI, IP float64 }
+				Error float64
+			}
+		}
+		Effective struct {
+			R      struct{ SI, IP float64 }
+			Method string
+		}
+		Warnings []struct{ Code, Text, Place string }
+	}
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
+		t.Fatal(err)
+	}
+	if got.Schema != schemaVersion || got.Effective.Method != "parallel path" || len(got.Warnings) == 0 {
+		t.Errorf("schema %d, method %q, %d warnings", got.Schema, got.Effective.Method, len(got.Warnings))
+	}
+	p, i := got.Methods.ParallelPath.R.IP, got.Methods.IsothermalPlanes.R.IP
+	if !(p > i && got.Methods.Combined.R.IP > i && got.Methods.Combined.R.IP < p) {
+		t.Errorf("parallel path R-%v, combined R-%v, isothermal planes R-%v are out of order", p, got.Methods.Combined.R.IP, i)
+	}
+}
+
+func TestRankJSON(t *testing.T) {
+	out, stderr, code := call(t, "", "rank", "--json")
+	if code != 0 {
+		t.Fatal(stderr)
+	}
+	var got struct {
+		Schema int
+		Parts  []struct {
+			Name                   string
+			Area, R, U, UA, Behind *struct{ SI, IP float64 }
+			Share, Intensity       *float64
+		}
+		Total struct{ UA struct{ SI, IP float64 } }
+		Link  struct{ Part string } `json:"weakest_link"`
+	}
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
+		t.Fatal(err)
+	}
+	sum, share := 0.0, 0.0
+	named := false
+	for _, p := range got.Parts {
+		sum += p.UA.SI
+		share += *p.Share
+		named = named || p.Name == got.Link.Part
+	}
+	// Six digits are printed of each part.
+	if d := sum/got.Total.UA.SI - 1; d > 1e-5 || d < -1e-5 || share < 0.9999 || share > 1.0001 {
+		t.Errorf("parts sum to %v of %v W/K, shares to %v", sum, got.Total.UA.SI, share)
+	}
+	if !named {
+		t.Errorf("the weakest link %q is no part", got.Link.Part)
+	}
+}
+
+// build compiles a program and returns where it is.
+func build(t testing.TB, what string) string {
+	t.Helper()
+	bin := filepath.Join(t.TempDir(), "program")
+	if out, err := exec.Command("go", "build", "-o", bin, what).CombinedOutput(); err != nil {
+		t.Fatalf("go build: %v\n%s", err, out)
+	}
+	return bin
+}
+
+func seconds(f func()) float64 {
+	start := time.Now()
+	f()
+	return time.Since(start).Seconds()
+}

@@ -1,0 +1,321 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/assembly/house"
+	"github.com/coldseam/coldseam/examples"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// rank ranks the parts of a house.
+func rank(c command) error {
+	name, data, err := readHouse(c)
+	if err != nil {
+		return err
+	}
+	h, err := house.Decode(name, data)
+	if err != nil {
+		return err
+	}
+	r, err := h.Rank()
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	u := c.units
+	if !c.asked {
+		u = h.Units
+	}
+	if c.is("json") {
+		return writeJSON(c.stdout, rankObject(r, name))
+	}
+	if len(c.args) == 0 {
+		fmt.Fprintf(c.stdout, "no house file was given, so this is the built-in example, %s\n\n", name)
+	}
+	rankText(c.stdout, r, u)
+	return nil
+}
+
+// readHouse reads the house file that the arguments name.
+func readHouse(c command) (name string, data []byte, err error) {
+	switch {
+	case len(c.args) == 0:
+		return examples.HouseName, examples.House, nil
+	case len(c.args) > 1:
+		return "", nil, usageError{fmt.Sprintf("rank wants one house file, not %d", len(c.args))}
+	case c.args[0] == "-":
+		data, err = io.ReadAll(io.LimitReader(c.stdin, readLimit))
+		return "standard input", data, err
+	}
+	name = c.args[0]
+	f, err := os.Open(name)
+	if errors.Is(err, os.ErrNotExist) {
+		return "", nil, fmt.Errorf("there is no file %s; coldseam rank without a file shows the built-in example", name)
+	}
+	if err != nil {
+		return "", nil, err
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return "", nil, fmt.Errorf("%s is a directory, a house file is wanted", name)
+	}
+	data, err = io.ReadAll(io.LimitReader(f, readLimit))
+	return name, data, err
+}
+
+// readLimit is beyond what the decoder accepts, so that it can say so.
+const readLimit = 2 << 20
+
+const textWidth = 100
+
+func rankText(w io.Writer, r *house.Report, u rvalue.Units) {
+	h, k := r.House, r.Ranking
+	fmt.Fprintln(w, h.Name)
+	fmt.Fprintf(w, "zone %s, asked by %s; %s inside, %s outside\n\n", h.Zone, h.Edition, h.Indoors.Temperature.In(u), h.Outdoors.Temperature.In(u))
+
+	t := table{right: []bool{false, true, false, true, true, true, true, true, true}}
+	t.row("loses most", "share", "", "area", "R", "U", "UA", "per size", "behind")
+	for i := range k.Rows {
+		row := &k.Rows[i]
+		name := row.Name
+		if row.In != "" {
+			name += ", in " + row.In
+		}
+		area, res, tr, size := "", "", "", ""
+		if row.Area > 0 {
+			area, res, tr, size = figure(row.Area, u), figure(row.R(), u), figure(row.U, u), fmt.Sprintf("×%.1f", row.Intensity)
+		}
+		t.row(name, percent(row.Share), bar(row.Share, 20), area, res, tr, figure(row.UA, u), size, behind(row, u))
+	}
+	t.row("the whole", "100 %", "", figure(k.Total.Area, u), "", figure(k.Total.U, u), figure(k.Total.UA, u), "", figure(k.Total.Behind, u))
+	t.print(w)
+	fmt.Fprintln(w)
+	wrap(w, "", map[rvalue.Units]string{
+		rvalue.IP: "area in ft², R in h·ft²·°F/Btu, U in Btu/(h·ft²·°F), UA and behind in Btu/(h·°F); ",
+		rvalue.SI: "area in m², R in m²·K/W, U in W/(m²·K), UA and behind in W/K; ",
+	}[u]+"per size: U over the mean U; behind: the UA that would go away if the part just met what its zone asks.", textWidth)
+	fmt.Fprintln(w)
+
+	weakest := &k.Rows[k.Weakest.Row]
+	wrap(w, "weakest link:           ", weakestText(k, u), textWidth)
+	wrap(w, "loses most:             ", fmt.Sprintf("%s, %s of the heat", k.Rows[k.LosesMost].Name, percent(k.Rows[k.LosesMost].Share)), textWidth)
+	if k.Leakiest >= 0 {
+		row := &k.Rows[k.Leakiest]
+		wrap(w, "leakiest for its size:  ", fmt.Sprintf("%s, %.1f times the mean", row.Name, row.Intensity), textWidth)
+	}
+	if weakest.Target.Text != "" {
+		wrap(w, "what is asked of it:    ", weakest.Target.Text, textWidth)
+	}
+
+	if steps := r.Order(); len(steps) > 0 {
+		fmt.Fprintln(w, "\nin this order, by what would go away if each make just met what is asked (costs are not counted):")
+		for i, s := range steps {
+			text := s.Make
+			if len(s.Parts) > 1 || s.Parts[0] != s.Make {
+				text += " (" + strings.Join(s.Parts, ", ") + ")"
+			}
+			wrap(w, fmt.Sprintf("%2d. ", i+1), fmt.Sprintf("%s: %s, %s of all heat", text, s.Behind.In(u), percent(s.Share)), textWidth)
+		}
+	}
+	if len(r.Defaults) > 0 {
+		fmt.Fprintln(w, "\nfilled in, since the file does not say:")
+		for _, d := range r.Defaults {
+			wrap(w, "· ", fmt.Sprintf("%s = %s (%s)", d.Key, d.Value, d.Why), textWidth)
+		}
+	}
+	if len(r.Remarks) > 0 {
+		fmt.Fprintln(w, "\nremarks:")
+		for _, text := range together(r.Remarks) {
+			wrap(w, "· ", text, textWidth)
+		}
+	}
+	fmt.Fprintln(w)
+	for _, line := range cautions(r) {
+		wrap(w, "! ", line, textWidth)
+	}
+}
+
+// together joins remarks of one text, naming all that they are about.
+func together(remarks []house.Remark) []string {
+	about := map[string][]string{}
+	var texts []string
+	for _, m := range remarks {
+		if _, ok := about[m.Text]; !ok {
+			texts = append(texts, m.Text)
+			about[m.Text] = nil
+		}
+		if m.About != "" && !slices.Contains(about[m.Text], m.About) {
+			about[m.Text] = append(about[m.Text], m.About)
+		}
+	}
+	for i, text := range texts {
+		if names := about[text]; len(names) > 0 {
+			texts[i] = strings.Join(names, ", ") + ": " + text
+		}
+	}
+	return texts
+}
+
+func behind(row *envelope.Row, u rvalue.Units) string {
+	switch {
+	case row.Behind > 0:
+		return figure(row.Behind, u)
+	case row.Target.Met:
+		return "met"
+	}
+	return "-"
+}
+
+func weakestText(k *envelope.Ranking, u rvalue.Units) string {
+	row := &k.Rows[k.Weakest.Row]
+	text := row.Name
+	if row.Behind > 0 {
+		text += fmt.Sprintf(", %s above what is asked, %s of the whole house's heat", row.Behind.In(u), percent(float64(row.Behind)/float64(k.Total.UA)))
+	} else {
+		text += ", it " + k.Weakest.Why
+	}
+	if k.Weakest.Piece != "" {
+		share := 0.0
+		for _, p := range row.Detail {
+			if p.Name == k.Weakest.Piece {
+				share = p.Share
+			}
+		}
+		text += fmt.Sprintf("; inside it, most (%s) goes by: %s", percent(share), k.Weakest.Piece)
+	}
+	return text
+}
+
+// cautions are the usual ones where a result leads someone to work that can
+// hurt.
+func cautions(r *house.Report) []string {
+	out := []string{"Local codes and licensed trades decide. A house made tighter needs its combustion appliances tested for draft and carbon monoxide, and its damp air let out."}
+	glass := false
+	for _, row := range r.Ranking.Rows {
+		glass = glass || row.Kind == envelope.Window || row.Kind == envelope.Skylight
+	}
+	if glass {
+		out = append(out, "Glass cuts and ladders tip: gloves, glasses, two people for a large pane, never lean on glass.")
+	}
+	return append(out, "Before 1978 paint may hold lead, and old board, siding and vermiculite asbestos: test before you cut, sand or pull. Old knob-and-tube wiring must not be buried in insulation.")
+}
+
+func rankObject(r *house.Report, file string) any {
+	type piece struct {
+		Name  string `json:"name"`
+		Share number `json:"share"`
+	}
+	type part struct {
+		Name      string    `json:"name"`
+		In        string    `json:"in,omitempty"`
+		Kind      string    `json:"kind"`
+		Area      *quantity `json:"area"`
+		R         *quantity `json:"r"`
+		U         *quantity `json:"u"`
+		UA        quantity  `json:"ua"`
+		Share     number    `json:"share"`
+		Intensity *number   `json:"intensity"`
+		Behind    quantity  `json:"behind"`
+		TargetU   *quantity `json:"target_u"`
+		Met       bool      `json:"met"`
+		Asked     string    `json:"asked"`
+		Buffer    number    `json:"buffer_factor"`
+		Pieces    []piece   `json:"pieces"`
+	}
+	type total struct {
+		UA     quantity `json:"ua"`
+		Area   quantity `json:"area"`
+		U      quantity `json:"u"`
+		Behind quantity `json:"behind"`
+	}
+	type link struct {
+		Part  string `json:"part"`
+		In    string `json:"in,omitempty"`
+		Piece string `json:"piece"`
+		Why   string `json:"why"`
+	}
+	type step struct {
+		Make   string   `json:"make"`
+		Parts  []string `json:"parts"`
+		Behind quantity `json:"behind"`
+		Share  number   `json:"share"`
+	}
+	type filled struct {
+		Key   string `json:"key"`
+		Value string `json:"value"`
+		Why   string `json:"why"`
+	}
+	h, k := r.House, r.Ranking
+	weakest := &k.Rows[k.Weakest.Row]
+	out := struct {
+		Schema    int       `json:"schema"`
+		File      string    `json:"file"`
+		Name      string    `json:"name"`
+		Zone      string    `json:"zone"`
+		Edition   int       `json:"edition"`
+		Parts     []part    `json:"parts"`
+		Total     total     `json:"total"`
+		Weakest   link      `json:"weakest_link"`
+		LosesMost string    `json:"loses_most"`
+		Leakiest  string    `json:"leakiest_for_its_size"`
+		Order     []step    `json:"order"`
+		Defaults  []filled  `json:"defaults"`
+		Warnings  []warning `json:"warnings"`
+		Cautions  []string  `json:"cautions"`
+	}{
+		Schema: schemaVersion, File: file, Name: h.Name, Zone: h.Zone.String(), Edition: int(h.Edition),
+		Total:     total{q(k.Total.UA), q(k.Total.Area), q(k.Total.U), q(k.Total.Behind)},
+		Weakest:   link{weakest.Name, weakest.In, k.Weakest.Piece, k.Weakest.Why},
+		LosesMost: k.Rows[k.LosesMost].Name,
+		Order:     []step{},
+		Defaults:  []filled{}, Warnings: []warning{}, Cautions: cautions(r),
+	}
+	if k.Leakiest >= 0 {
+		out.Leakiest = k.Rows[k.Leakiest].Name
+	}
+	for i := range k.Rows {
+		row := &k.Rows[i]
+		p := part{
+			Name: row.Name, In: row.In, Kind: row.Kind.String(), UA: q(row.UA), Share: number(row.Share), Behind: q(row.Behind),
+			Met: row.Target.Met, Asked: row.Target.Text, Buffer: number(row.Factor), Pieces: []piece{},
+		}
+		if row.Area > 0 {
+			area, res, tr, size := q(row.Area), q(row.R()), q(row.U), number(row.Intensity)
+			p.Area, p.R, p.U, p.Intensity = &area, &res, &tr, &size
+		}
+		if row.Target.U > 0 {
+			t := q(row.Target.U)
+			p.TargetU = &t
+		}
+		for _, d := range row.Detail {
+			p.Pieces = append(p.Pieces, piece{d.Name, number(d.Share)})
+		}
+		out.Parts = append(out.Parts, p)
+	}
+	for _, st := range r.Order() {
+		out.Order = append(out.Order, step{st.Make, st.Parts, q(st.Behind), number(st.Share)})
+	}
+	for _, d := range r.Defaults {
+		out.Defaults = append(out.Defaults, filled(d))
+	}
+	for _, m := range r.Remarks {
+		place := m.About
+		if m.Place.Line > 0 {
+			place = fmt.Sprintf("%s:%d:%d", file, m.Place.Line, m.Place.Column)
+		}
+		out.Warnings = append(out.Warnings, warning{m.Code, m.Text, place})
+	}
+	return out
+}
+
+// schema prints the JSON Schema of the house file.
+func schema(c command) error {
+	_, err := c.stdout.Write(house.Schema())
+	return err
+}

@@ -1,0 +1,179 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/coldseam/coldseam/climate/target"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// zone prints what each edition of the code asks in a climate zone, and what
+// the retrofit advice says.
+func zone(c command) error {
+	if len(c.args) == 0 {
+		return usageError{"zone wants a climate zone, such as 6A"}
+	}
+	z, err := target.ParseZone(strings.Join(c.args, " "))
+	if err != nil {
+		return err
+	}
+	if c.is("json") {
+		out, err := zoneObject(z)
+		if err != nil {
+			return err
+		}
+		return writeJSON(c.stdout, out)
+	}
+	return zoneText(c.stdout, z, c.units)
+}
+
+// advised are the states of an old house on which the advice speaks.
+var advised = []struct {
+	component target.Component
+	state     target.Existing
+}{
+	{target.Ceiling, target.Bare},
+	{target.Ceiling, target.ThreeToFourInches},
+	{target.Wall, target.Bare},
+	{target.Wall, target.InsulatedWall},
+	{target.Floor, target.Bare},
+	{target.BasementWall, target.Bare},
+	{target.CrawlWall, target.Bare},
+}
+
+func zoneText(w io.Writer, z target.Zone, u rvalue.Units) error {
+	fmt.Fprintf(w, "zone %s: the most heat that may pass (U), or the R-values of which one suffices\n\n", z)
+	for _, e := range target.Editions() {
+		ach, _ := target.Tightness(z, e)
+		fmt.Fprintf(w, "%s, blower door at most %.3g air changes per hour at 50 Pa\n", e, ach)
+		if why, low := e.LowConfidence(); low {
+			wrap(w, "  low confidence: ", why, 100)
+		}
+		t := table{right: []bool{false, true}}
+		for r, err := range target.All(z, e) {
+			if err != nil {
+				return err
+			}
+			t.row("  "+r.Component.String(), umax(r, u), options(r, u))
+		}
+		t.print(w)
+		fmt.Fprintln(w)
+	}
+	fmt.Fprintln(w, "what the government advises to add to an older wood-framed house")
+	t := table{}
+	source := ""
+	for _, a := range advised {
+		advice, err := target.Advise(z, a.component, a.state)
+		if errors.Is(err, target.ErrNoAdvice) {
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		source = advice.Source
+		t.row("  "+a.component.String(), a.state.String(), advice.Text)
+	}
+	t.print(w)
+	fmt.Fprintln(w)
+	wrap(w, "· ", source, 100)
+	wrap(w, "· ", "U-factors come from memory of the code's tables, R-values of 2009 to 2021 from a page seen; states and cities amend the code, and the local code official decides.", 100)
+	return nil
+}
+
+func umax(r target.Requirement, u rvalue.Units) string {
+	if r.U == 0 {
+		return "-"
+	}
+	if u == rvalue.SI {
+		return r.U.In(u)
+	}
+	// The tables print two decimals for fenestration and three for the rest.
+	return strings.TrimSuffix(fmt.Sprintf("%.3f", r.U.IP()), "0") + " Btu/(h·ft²·°F)"
+}
+
+// options lists the R-value path.
+func options(r target.Requirement, u rvalue.Units) string {
+	if r.NotRequired {
+		return "nothing asked by R"
+	}
+	var parts []string
+	for _, o := range r.Options {
+		parts = append(parts, o.String())
+	}
+	text := strings.Join(parts, " or ")
+	if r.SlabDepth > 0 {
+		text += ", " + r.SlabDepth.In(u) + " deep"
+	}
+	if r.SHGC > 0 {
+		text += fmt.Sprintf("solar heat gain at most %.2f", r.SHGC)
+	}
+	return text
+}
+
+func zoneObject(z target.Zone) (any, error) {
+	type requirement struct {
+		Component string    `json:"component"`
+		U         *quantity `json:"u,omitempty"`
+		Options   []string  `json:"options"`
+		SHGC      number    `json:"shgc,omitempty"`
+		SlabDepth *quantity `json:"slab_depth,omitempty"`
+		Seen      string    `json:"u_was"`
+		Source    string    `json:"source"`
+	}
+	type edition struct {
+		Edition       int           `json:"edition"`
+		ACH50         number        `json:"ach50"`
+		LowConfidence string        `json:"low_confidence,omitempty"`
+		Requirements  []requirement `json:"requirements"`
+	}
+	type advice struct {
+		Component string `json:"component"`
+		Existing  string `json:"existing"`
+		Text      string `json:"text"`
+		Source    string `json:"source"`
+	}
+	out := struct {
+		Schema   int       `json:"schema"`
+		Zone     string    `json:"zone"`
+		Editions []edition `json:"editions"`
+		Advice   []advice  `json:"advice"`
+	}{Schema: schemaVersion, Zone: z.String(), Advice: []advice{}}
+	for _, e := range target.Editions() {
+		ach, _ := target.Tightness(z, e)
+		why, _ := e.LowConfidence()
+		o := edition{Edition: int(e), ACH50: number(ach), LowConfidence: why}
+		for r, err := range target.All(z, e) {
+			if err != nil {
+				return nil, err
+			}
+			ro := requirement{Component: r.Component.String(), Options: []string{}, SHGC: number(r.SHGC), Seen: r.Marks.U.String(), Source: r.Source}
+			if r.U > 0 {
+				u := q(r.U)
+				ro.U = &u
+			}
+			if r.SlabDepth > 0 {
+				d := q(r.SlabDepth)
+				ro.SlabDepth = &d
+			}
+			for _, op := range r.Options {
+				ro.Options = append(ro.Options, op.String())
+			}
+			o.Requirements = append(o.Requirements, ro)
+		}
+		out.Editions = append(out.Editions, o)
+	}
+	for _, a := range advised {
+		adv, err := target.Advise(z, a.component, a.state)
+		if errors.Is(err, target.ErrNoAdvice) {
+			continue
+		}
+		if err != nil {
+			return nil, err
+		}
+		out.Advice = append(out.Advice, advice{a.component.String(), a.state.String(), adv.Text, adv.Source})
+	}
+	return out, nil
+}
