@@ -1,8 +1,8 @@
 package envelope
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -72,9 +72,12 @@ func (l *Leakage) fill(row *Row, altitude rvalue.Length) {
 	row.Behind = max(0, row.UA-allowed.UA(altitude))
 	row.Target = Target{
 		Met:  row.Behind == 0,
-		Text: fmt.Sprintf("asked: %.3g air changes per hour at 50 Pa, has %.3g", l.Target50, l.Flow50.SI()/l.Volume.SI()),
+		Text: "asked: " + short(l.Target50) + " air changes per hour at 50 Pa, has " + short(l.Flow50.SI()/l.Volume.SI()),
 	}
 }
+
+// short prints three significant digits.
+func short(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
 
 // tightness ties the words for how tight a house is to air changes at 50 Pa.
 var tightness = [...]struct {

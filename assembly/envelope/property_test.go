@@ -49,7 +49,7 @@ func random(rng *rand.Rand, n int) envelope.Envelope {
 func TestPartsSumToTheWhole(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	for range 500 {
-		e := random(rng, 1+rng.IntN(30))
+		e := random(rng, 1+rng.IntN(60))
 		r := must(e.Rank())(t)
 		var ua, behind rvalue.Conductance
 		var shares, intensity, area float64
@@ -101,13 +101,20 @@ func TestOrderDoesNotMatter(t *testing.T) {
 
 // TestTiesKeepTheirOrder: equal rows stay as the envelope has them.
 func TestTiesKeepTheirOrder(t *testing.T) {
-	var e envelope.Envelope
-	for i := range 40 {
-		e.Parts = append(e.Parts, envelope.Part{Name: fmt.Sprint("part ", i), Kind: envelope.Wall, Area: 10, U: 1})
-	}
-	for i, row := range must(e.Rank())(t).Rows {
-		if want := fmt.Sprint("part ", i); row.Name != want {
-			t.Errorf("row %d is %q, want %q", i, row.Name, want)
+	for _, n := range []int{40, 400} { // both ways of sorting
+		var e envelope.Envelope
+		for i := range n {
+			// Two sizes by turns, the large ones first in the ranking.
+			e.Parts = append(e.Parts, envelope.Part{Name: fmt.Sprint("part ", i), Kind: envelope.Wall, Area: rvalue.Area(10 + 10*(i%2)), U: 1})
+		}
+		for i, row := range must(e.Rank())(t).Rows {
+			want := fmt.Sprint("part ", (2*i+1)%n) // 1, 3, 5 …
+			if i >= n/2 {
+				want = fmt.Sprint("part ", 2*i-n) // 0, 2, 4 …
+			}
+			if row.Name != want {
+				t.Errorf("row %d of %d is %q, want %q", i, n, row.Name, want)
+			}
 		}
 	}
 }

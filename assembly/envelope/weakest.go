@@ -1,6 +1,6 @@
 package envelope
 
-import "fmt"
+import "strconv"
 
 // Weakest names the weakest link of an envelope.
 type Weakest struct {
@@ -35,7 +35,7 @@ func (r *Ranking) name() {
 		if less < 10 { // "0 % less" would read as nothing
 			digits = 1
 		}
-		w.Why = fmt.Sprintf("furthest behind what is asked: if it just met its target, the house would lose %.*f %% less", digits, less)
+		w.Why = "furthest behind what is asked: if it just met its target, the house would lose " + strconv.FormatFloat(less, 'f', digits, 64) + " % less"
 	case asked:
 		w.Why = "loses most; everything that has a target meets it"
 	default:
