@@ -52,8 +52,8 @@ type framing struct {
 	u             [3][frameCount]float64 // of the frame by panes 1 to 3, Btu/(h·ft²·°F)
 }
 
-// Frames and sizes of ASHRAE Handbook—Fundamentals 1997 to 2005, tables 2 and
-// 4 and the notes under table 4, from memory. They rebuild 40 of the 42
+// Frames and sizes of ASHRAE Handbook—Fundamentals 1997 to 2005, fenestration
+// chapter, its table of frames and the notes to its whole windows, from memory. They rebuild 40 of the 42
 // remembered cells of the whole-window table to its last digit and the other
 // two within 0.01, with frames beside metal spacers in fixed windows and
 // beside insulating spacers, where there are such, in operable ones.
