@@ -60,6 +60,8 @@ func TestOutput(t *testing.T) {
 		{"layers-cold.txt", []string{"layers", "gypsum 1/2 in + 2x6 @ 24 in (fiberglass R-21) + polyiso 2 in + vinyl siding", "--cold", "--outdoors", "0 °F"}},
 		{"materials-words.txt", []string{"materials", "mineral", "wool"}},
 		{"zone.txt", []string{"zone", "6A"}},
+		{"zone-county.txt", []string{"zone", "St. Louis County, MN", "--base", "60 °F"}},
+		{"zone-altitude-si.txt", []string{"zone", "Denver, CO", "--units", "si", "--altitude", "1610 m"}},
 		{"help.txt", []string{"help"}},
 	} {
 		t.Run(c.golden, func(t *testing.T) {
@@ -92,6 +94,9 @@ func TestMistakes(t *testing.T) {
 		{"a directory", []string{"rank", "."}, 1, "directory"},
 		{"a zone that is none", []string{"zone", "9Z"}, 1, "9Z"},
 		{"no zone", []string{"zone"}, 2, "6A"},
+		{"a county that is none", []string{"zone", "Springfeld, MO"}, 1, "Springfield"},
+		{"a county of no state", []string{"zone", "Franklin County"}, 1, "state"},
+		{"a base that is none", []string{"zone", "Denver, CO", "--base", "60"}, 2, "--base"},
 		{"a material nobody knows", []string{"materials", "unobtainium"}, 1, "unobtainium"},
 		{"completion for no shell", []string{"completion"}, 2, "bash"},
 	} {

@@ -118,10 +118,14 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 				Action:    action(materials),
 			},
 			{
-				Name: "zone", Usage: "what each edition of the energy code and the retrofit advice ask in a climate zone",
-				ArgsUsage: "ZONE, such as 6A",
-				Flags:     []cli.Flag{units, json},
-				Action:    action(zone),
+				Name: "zone", Usage: "a county's climate, and what the energy code and the retrofit advice ask there",
+				ArgsUsage: "'COUNTY, STATE', such as 'St. Louis County, MN', or a climate zone, such as 6A",
+				Flags: []cli.Flag{
+					units, json,
+					&cli.StringFlag{Name: "base", Usage: "degree days at another base `TEMPERATURE` too, such as 60 °F"},
+					&cli.StringFlag{Name: "altitude", Usage: "the place's own `HEIGHT` above the sea, such as 5200 ft"},
+				},
+				Action: action(zone),
 			},
 			{
 				Name: "completion", Usage: "print the completion script of a shell",

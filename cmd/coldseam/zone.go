@@ -10,24 +10,49 @@ import (
 	"github.com/coldseam/coldseam/rvalue"
 )
 
-// zone prints what each edition of the code asks in a climate zone, and what
-// the retrofit advice says.
+// zone prints what each edition of the code asks in a climate zone or a county,
+// and what the retrofit advice says; of a county also its climate.
 func zone(c command) error {
 	if len(c.args) == 0 {
-		return usageError{"zone wants a climate zone, such as 6A"}
+		return usageError{"zone wants a county, such as 'St. Louis County, MN', or a climate zone, such as 6A"}
 	}
-	z, err := target.ParseZone(strings.Join(c.args, " "))
+	text := strings.Join(c.args, " ")
+	var where *place
+	zones, err := sameZone(text)
 	if err != nil {
-		return err
+		p, perr := findPlace(c, text)
+		if perr != nil {
+			if !strings.ContainsRune(text, ',') && !strings.ContainsRune(text, ' ') {
+				return fmt.Errorf("%w; or a county with its state, such as 'St. Louis County, MN'", err)
+			}
+			return perr
+		}
+		where = &p
+		zones = func(e target.Edition) (target.Zone, error) {
+			z, err := p.county.Zone(int(e))
+			return target.Zone(z), err
+		}
 	}
 	if c.is("json") {
-		out, err := zoneObject(z)
+		out, err := zoneObject(text, where, zones)
 		if err != nil {
 			return err
 		}
 		return writeJSON(c.stdout, out)
 	}
-	return zoneText(c.stdout, z, c.units)
+	if where != nil {
+		placeText(c.stdout, *where, c.units)
+	}
+	return zoneText(c.stdout, zones, c.units)
+}
+
+// zonesBy tells the zone by each edition of the code.
+type zonesBy func(target.Edition) (target.Zone, error)
+
+// sameZone reads a zone, which is the same by every edition.
+func sameZone(text string) (zonesBy, error) {
+	z, err := target.ParseZone(text)
+	return func(target.Edition) (target.Zone, error) { return z, nil }, err
 }
 
 // advised are the states of an old house on which the advice speaks.
@@ -44,11 +69,16 @@ var advised = []struct {
 	{target.CrawlWall, target.Bare},
 }
 
-func zoneText(w io.Writer, z target.Zone, u rvalue.Units) error {
-	fmt.Fprintf(w, "zone %s: the most heat that may pass (U), or the R-values of which one suffices\n\n", z)
+func zoneText(w io.Writer, zones zonesBy, u rvalue.Units) error {
+	fmt.Fprintln(w, "the most heat that may pass (U), or the R-values of which one suffices")
+	fmt.Fprintln(w)
 	for _, e := range target.Editions() {
+		z, err := zones(e)
+		if err != nil {
+			return err
+		}
 		ach, _ := target.Tightness(z, e)
-		fmt.Fprintf(w, "%s, blower door at most %.3g air changes per hour at 50 Pa\n", e, ach)
+		fmt.Fprintf(w, "%s, zone %s, blower door at most %.3g air changes per hour at 50 Pa\n", e, z, ach)
 		if why, low := e.LowConfidence(); low {
 			wrap(w, "  low confidence: ", why, 100)
 		}
@@ -63,6 +93,10 @@ func zoneText(w io.Writer, z target.Zone, u rvalue.Units) error {
 		fmt.Fprintln(w)
 	}
 	fmt.Fprintln(w, "what the government advises to add to an older wood-framed house")
+	z, err := zones(target.Default)
+	if err != nil {
+		return err
+	}
 	t := table{}
 	source := ""
 	for _, a := range advised {
@@ -113,7 +147,7 @@ func options(r target.Requirement, u rvalue.Units) string {
 	return text
 }
 
-func zoneObject(z target.Zone) (any, error) {
+func zoneObject(asked string, where *place, zones zonesBy) (any, error) {
 	type requirement struct {
 		Component string    `json:"component"`
 		U         *quantity `json:"u,omitempty"`
@@ -125,6 +159,7 @@ func zoneObject(z target.Zone) (any, error) {
 	}
 	type edition struct {
 		Edition       int           `json:"edition"`
+		Zone          string        `json:"zone"`
 		ACH50         number        `json:"ach50"`
 		LowConfidence string        `json:"low_confidence,omitempty"`
 		Requirements  []requirement `json:"requirements"`
@@ -137,14 +172,22 @@ func zoneObject(z target.Zone) (any, error) {
 	}
 	out := struct {
 		Schema   int       `json:"schema"`
-		Zone     string    `json:"zone"`
+		Asked    string    `json:"asked"`
+		Place    any       `json:"place,omitempty"`
 		Editions []edition `json:"editions"`
 		Advice   []advice  `json:"advice"`
-	}{Schema: schemaVersion, Zone: z.String(), Advice: []advice{}}
+	}{Schema: schemaVersion, Asked: asked, Advice: []advice{}}
+	if where != nil {
+		out.Place = placeObject(*where)
+	}
 	for _, e := range target.Editions() {
+		z, err := zones(e)
+		if err != nil {
+			return nil, err
+		}
 		ach, _ := target.Tightness(z, e)
 		why, _ := e.LowConfidence()
-		o := edition{Edition: int(e), ACH50: number(ach), LowConfidence: why}
+		o := edition{Edition: int(e), Zone: z.String(), ACH50: number(ach), LowConfidence: why}
 		for r, err := range target.All(z, e) {
 			if err != nil {
 				return nil, err
@@ -164,6 +207,10 @@ func zoneObject(z target.Zone) (any, error) {
 			o.Requirements = append(o.Requirements, ro)
 		}
 		out.Editions = append(out.Editions, o)
+	}
+	z, err := zones(target.Default)
+	if err != nil {
+		return nil, err
 	}
 	for _, a := range advised {
 		adv, err := target.Advise(z, a.component, a.state)
