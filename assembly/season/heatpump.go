@@ -85,10 +85,6 @@ func carnot(indoors, outdoors rvalue.Temperature) float64 {
 	return indoors.Kelvins() / lift
 }
 
-// binWidth is that of the bins for heat pumps; 1 K gives the same electricity
-// within 0.1 % (TestBinsAreFineEnough).
-const binWidth = 2 * rvalue.Kelvin
-
 // performance is what a plant gives for what it takes, over a season.
 type performance struct {
 	factor float64 // heat over energy bought
@@ -97,53 +93,127 @@ type performance struct {
 
 // perform runs the plant through the season of a house.
 func (p *Plant) perform(w *climate.Prepared, ua rvalue.Conductance, indoors, balance rvalue.Temperature) (performance, error) {
-	if p.Kind != HeatPump {
-		return performance{factor: p.Efficiency}, nil
-	}
-	bins, err := w.Bins(balance, binWidth)
-	if err != nil {
-		return performance{}, err
-	}
-	var heat, bought, backup, least float64 // W·h; least is Carnot's electricity
-	for _, b := range bins {
-		// The mean of the bin, so that the bins sum to the degree days.
-		dT := balance.Sub(b.Mean).SI()
-		if dT <= 0 {
-			continue
-		}
-		q := ua.SI() * dT * b.Hours
-		bound := carnot(indoors, b.Mean)
-		heat += q
-		least += q / bound
-		if len(p.Line) == 0 {
-			continue
-		}
-		cop, capacity := p.at(b.Mean)
-		if cop > bound {
-			return performance{}, overCarnot(cop, b.Mean, bound)
-		}
-		short := 0.0
-		if p.Line[0].Capacity > 0 {
-			short = max(0, q-float64(capacity)*b.Hours)
-		}
-		backup += short
-		bought += (q-short)/cop + short
-	}
 	switch {
-	case len(p.Line) == 0:
-		// Carnot's electricity is linear in the outdoor temperature: at the mean
-		// weighted by heat it bounds the season's COP.
-		if heat > 0 && p.COP > heat/least {
-			return performance{}, fmt.Errorf("season: a heat pump with a COP of %s over a season in which the best that physics allows (Carnot) is %s", figure(p.COP), figure(heat/least))
-		}
-		return performance{factor: p.COP}, nil
-	case heat == 0:
-		return performance{factor: p.Line[len(p.Line)-1].COP}, nil
+	case p.Kind != HeatPump:
+		return performance{factor: p.Efficiency}, nil
+	case len(p.Line) > 0:
+		return p.performLine(w, ua, indoors, balance)
 	}
-	return performance{factor: heat / bought, backup: backup / heat}, nil
+	bound, err := seasonCarnot(w, indoors, balance)
+	if err == nil && p.COP > bound {
+		err = fmt.Errorf("season: a heat pump with a COP of %s over a season in which the best that physics allows (Carnot) is %s", figure(p.COP), figure(bound))
+	}
+	return performance{factor: p.COP}, err
 }
 
-func overCarnot(cop float64, t rvalue.Temperature, bound float64) error {
-	return fmt.Errorf("season: a heat pump with a COP of %s at %s (%s), where the best that physics allows (Carnot) is %s",
-		figure(cop), t.In(rvalue.IP), t.In(rvalue.SI), figure(bound))
+// Steps by which the season is gone through, coldward from the balance temperature.
+// TestStepsAreFineEnough holds what comes of them against steps of 0.1 K.
+const (
+	lineStep   = 1 * rvalue.Kelvin
+	carnotStep = 1 * rvalue.Kelvin
+)
+
+// negligible is a share of the degree days that is not followed any farther.
+const negligible = 1e-5
+
+// coldest is the lowest base that package climate takes.
+var coldest = rvalue.FromCelsius(lowestBase)
+
+// performLine adds up heat and electricity over the outdoor temperatures. A flow of
+// heat f that is zero at a temperature t₀ and straight between others t₀ > t₁ > …
+// below it is a sum of (tₖ − t)⁺ times the change of its slope at tₖ, and the degree
+// days at base tₖ are the sum of (tₖ − t)⁺ over the year. So the season's sum of f is
+//
+//	Σ (slopeₖ − slopeₖ₋₁)·DD(tₖ)
+//
+// exactly, as bins would give it at any width if their hours were spread right.
+func (p *Plant) performLine(w *climate.Prepared, ua rvalue.Conductance, indoors, balance rvalue.Temperature) (performance, error) {
+	var whole climate.DegreeDays
+	var bought, backup sum
+	for t := balance; ; {
+		dd, err := w.Year(t)
+		if err != nil {
+			return performance{}, err
+		}
+		if t >= balance {
+			whole = dd.Heating
+		}
+		if dd.Heating <= negligible*whole || t <= coldest {
+			break
+		}
+		next := p.below(t)
+		cop, capacity := p.at(next)
+		if bound := carnot(indoors, next); cop > bound {
+			return performance{}, fmt.Errorf("season: a heat pump with a COP of %s at %s (%s), where the best that physics allows (Carnot) is %s",
+				figure(cop), next.In(rvalue.IP), next.In(rvalue.SI), figure(bound))
+		}
+		q := ua.SI() * balance.Sub(next).SI()
+		short := 0.0
+		if p.Line[0].Capacity > 0 {
+			short = max(0, q-capacity.SI())
+		}
+		step := t.Sub(next).SI()
+		bought.add((q-short)/cop+short, step, dd.Heating)
+		backup.add(short, step, dd.Heating)
+		t = next
+	}
+	if bought.total == 0 { // no heating
+		return performance{factor: p.Line[len(p.Line)-1].COP}, nil
+	}
+	heat := ua.SI() * whole.SI()
+	return performance{factor: heat / bought.total, backup: backup.total / heat}, nil
+}
+
+// sum is the sum over the year of a flow that is straight between temperatures.
+type sum struct{ total, flow, slope float64 }
+
+// add goes on to a colder temperature, where the flow is flow; dd is at the warmer.
+func (s *sum) add(flow, step float64, dd climate.DegreeDays) {
+	slope := (flow - s.flow) / step
+	s.total += (slope - s.slope) * dd.SI()
+	s.flow, s.slope = flow, slope
+}
+
+// below returns the next colder temperature to stop at: a step away, or the next
+// point of the line, where it bends.
+func (p *Plant) below(t rvalue.Temperature) rvalue.Temperature {
+	next := max(t.Add(-lineStep), coldest)
+	for _, at := range p.Line {
+		if at.Outdoors < t && at.Outdoors > next {
+			next = at.Outdoors
+		}
+	}
+	return next
+}
+
+// seasonCarnot returns the bound of a whole season's COP: heat over the least
+// electricity that physics allows for it.
+func seasonCarnot(w *climate.Prepared, indoors, balance rvalue.Temperature) (float64, error) {
+	// The least electricity for heat (t_bal − t) is that times (t_i − t)/t_i, and the
+	// sum of (t_bal − t)² over a year is twice the integral of the degree days over
+	// their base; Simpson's rule.
+	var integral float64
+	var whole climate.DegreeDays
+	for t := balance; t > coldest.Add(2*carnotStep); t = t.Add(-2 * carnotStep) {
+		var dd [3]climate.DegreeDays
+		for i := range dd {
+			year, err := w.Year(t.Add(rvalue.TemperatureDifference(-i) * carnotStep))
+			if err != nil {
+				return 0, err
+			}
+			dd[i] = year.Heating
+		}
+		if t >= balance {
+			whole = dd[0]
+		}
+		if dd[0] <= negligible*whole {
+			break
+		}
+		integral += carnotStep.SI() / 3 * (dd[0] + 4*dd[1] + dd[2]).SI()
+	}
+	if whole == 0 {
+		return math.Inf(1), nil
+	}
+	lift := indoors.Sub(balance).SI() + 2*integral/whole.SI()
+	return indoors.Kelvins() / lift, nil
 }

@@ -238,9 +238,6 @@ func through(ua rvalue.Conductance, dd climate.DegreeDays) Energy {
 // uses returns what a conductance takes in a house of state s.
 func (y *Year) uses(s *state, ua rvalue.Conductance) (heating, cooling Use) {
 	heating = y.supply.use(through(ua, s.heating), s.plant.factor)
-	if s.plant.factor == 0 {
-		heating = Use{}
-	}
 	if s.cooled {
 		cooling = y.power.use(through(ua, s.cooling), s.coolRatio)
 	}
