@@ -20,9 +20,14 @@
 //	films     whose surface films, "ashrae" or "iso 6946", and whose method
 //	notes     kept, not computed
 //	indoors   temperature, humidity
-//	outdoors  temperature, wind: for the temperatures inside the parts
+//	outdoors  temperature, wind: for the temperatures inside the parts;
+//	          design: for the size of the heater, estimated unless given
 //	leakage   volume; ach50, flow50 or tightness; storeys, shelter
-//	fuel      kind, price, per, efficiency: read, not computed yet
+//	fuel      kind, plant, price, per; efficiency, or a heat pump's cop, hspf or
+//	          hspf2
+//	living    floor, bedrooms; or gains: heat for nothing
+//	cooling   seer
+//	months    twelve monthly mean temperatures, of a place no list has
 //
 //	[material.NAME]  conductivity, or resistance with or without a thickness;
 //	                 source; density, aliases
@@ -57,11 +62,13 @@
 // F-factor of its edge, spread over its area; basement walls and floors by ISO
 // 13370 in clay. What the code asks of a basement wall is asked of the wall
 // itself, films on both faces; how far it is behind is reckoned through the
-// same ground. A part toward a buffer is judged as if it faced outdoors.
+// same ground. A part toward a buffer is judged as if it faced outdoors. Where
+// the place or its months are known, a mean year's heat, fuel, money and CO2
+// (package season) and the heat loss on a cold day are computed too.
 //
 // # What it does not cover
 //
-// The seasons, fuel and money; moisture; crawl spaces as buffers of their own
+// Moisture; crawl spaces as buffers of their own
 // beyond what [buffer.NAME] can say; heated slabs. A window's U-factor by glass and frame is a table's, not that of
 // the window at hand.
 package house

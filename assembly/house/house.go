@@ -3,6 +3,7 @@ package house
 import (
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/climate/target"
 	"github.com/coldseam/coldseam/rvalue"
 	"github.com/coldseam/coldseam/rvalue/material"
@@ -25,6 +26,9 @@ type House struct {
 	Outdoors Outdoors
 	Leakage  *Leakage // nil: not known
 	Fuel     *Fuel    // nil: not given
+	Living   Living
+	Cooling  *Cooling             // nil: none
+	Months   []rvalue.Temperature // twelve monthly means, January first; nil: those of the place
 
 	Materials  []*material.Material // the file's own
 	Assemblies []*Assembly
@@ -45,7 +49,8 @@ type Indoors struct {
 // Outdoors is the air outside for which temperatures are computed.
 type Outdoors struct {
 	Temperature rvalue.Temperature
-	Wind        rvalue.Speed // 0: the winter wind of the surface films
+	Wind        rvalue.Speed       // 0: the winter wind of the surface films
+	Design      rvalue.Temperature // for the size of the heater; 0: estimated
 }
 
 // Leakage is the air that leaks, by one of three figures.
@@ -58,13 +63,27 @@ type Leakage struct {
 	Shelter   envelope.Shelter
 }
 
-// Fuel is what heats the house. It is read and checked; nothing is computed of
-// it yet.
+// Fuel is what heats the house.
 type Fuel struct {
 	Kind       string
+	Plant      string  // "": what mostly goes with the fuel
 	Price      float64 // money per Per
 	Per        string
-	Efficiency float64 // of the heating plant, 0.8 is 80 %; a heat pump's is above 1
+	Efficiency float64 // of the heating plant, 0.8 is 80 %; a heat pump's is above 1; 0: not given
+
+	COP, HSPF, HSPF2 float64 // of a heat pump; 0: not given
+}
+
+// Living is what gives heat for nothing: the people and what they use.
+type Living struct {
+	Floor    rvalue.Area  // heated, 0: not given
+	Bedrooms int          // 0: not given
+	Gains    season.Power // of people, appliances and sun together; 0: by the others
+}
+
+// Cooling is what keeps the house cool.
+type Cooling struct {
+	SEER float64 // 0: a usual one
 }
 
 // Assembly is a named build-up of layers.

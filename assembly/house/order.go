@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -14,12 +15,16 @@ type Step struct {
 	Parts  []string           // the rows of the ranking that it takes in, most heat first
 	Behind rvalue.Conductance // what would go away if all of them just met what is asked
 	Share  float64            // of the whole house's heat
+	Rows   []int              // of the ranking
+
+	// Saving is what that takes off a year, nil where the season is not known.
+	Saving *season.Saving
 }
 
 // Order puts what is behind into the order of what would go away, with the
 // parts of one make taken together: whoever insulates one empty wall has the
 // tools out for the next. It says nothing of cost.
-func (r *Report) Order() []Step {
+func (r *Report) Order() ([]Step, error) {
 	made := r.House.makes()
 	var steps []Step
 	for i := range r.Ranking.Rows {
@@ -37,12 +42,26 @@ func (r *Report) Order() []Step {
 			steps = append(steps, Step{Make: name})
 		}
 		s := &steps[at]
-		s.Parts = append(s.Parts, row.Name)
+		s.Parts, s.Rows = append(s.Parts, row.Name), append(s.Rows, i)
 		s.Behind += row.Behind
 		s.Share = float64(s.Behind) / float64(r.Ranking.Total.UA)
 	}
 	slices.SortStableFunc(steps, func(a, b Step) int { return cmp.Compare(b.Behind, a.Behind) })
-	return steps
+	if r.Season == nil {
+		return steps, nil
+	}
+	for i := range steps {
+		fixes, err := r.Season.fixes(r, steps[i].Rows)
+		if err != nil {
+			return nil, err
+		}
+		saving, err := r.Season.Year.After(fixes...)
+		if err != nil {
+			return nil, fmt.Errorf("house: %s: %w", steps[i].Make, err)
+		}
+		steps[i].Saving = &saving
+	}
+	return steps, nil
 }
 
 // makes tells by part and name what the rows of the ranking are made of.

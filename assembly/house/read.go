@@ -2,7 +2,6 @@ package house
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
@@ -19,7 +18,7 @@ func (d *decoder) house(h *House, root *table) {
 	s := &section{d: d, t: root}
 	d.site(s)
 	d.air(s)
-	d.fuel(s)
+	d.season(s)
 	d.materials(s)
 	d.assemblies(s)
 	d.windows(s)
@@ -170,6 +169,12 @@ func (d *decoder) air(s *section) {
 		if w, ok := quantity(out, "wind", "15 mph", rvalue.ParseSpeed); ok {
 			d.h.Outdoors.Wind = w
 		}
+		if t, ok := quantity(out, "design", "-10 °F", rvalue.ParseTemperature); ok {
+			d.h.Outdoors.Design = out.within("design", t, -60, 30)
+		}
+		if d.h.Outdoors.Design >= d.h.Indoors.Temperature {
+			out.fail("design", "%s is not colder than the rooms at %s; give the local heating design temperature", both(d.h.Outdoors.Design), both(d.h.Indoors.Temperature))
+		}
 		if d.h.Outdoors.Temperature >= d.h.Indoors.Temperature && out.has("temperature") {
 			out.fail("temperature", "%s is not colder than the rooms at %s; give a winter temperature", both(d.h.Outdoors.Temperature), both(d.h.Indoors.Temperature))
 		}
@@ -261,41 +266,4 @@ func (s *section) oneOf(what string, keys []string) {
 	default:
 		s.fail(given[1], "%s and %s are both given; write one of them", given[0], given[1])
 	}
-}
-
-var (
-	fuelKinds = []string{"gas", "propane", "oil", "electricity", "heat pump", "wood", "pellets", "district heat"}
-	fuelUnits = []string{"therm", "ccf", "mcf", "kWh", "MJ", "GJ", "gallon", "litre", "m3", "cord", "ton", "kg", "million Btu"}
-)
-
-func (d *decoder) fuel(s *section) {
-	f := s.sub("fuel")
-	if f == nil {
-		return
-	}
-	r := &Fuel{}
-	d.h.Fuel = r
-	if i, ok := f.choice("kind", fuelKinds); ok {
-		r.Kind = fuelKinds[i]
-	}
-	f.missing("kind", "the kind of fuel is missing; write kind = %s", either(fuelKinds))
-	r.Price, _ = f.number("price", 0, 1e6)
-	if i, ok := f.choice("per", fuelUnits); ok {
-		r.Per = fuelUnits[i]
-	}
-	if f.has("price") != f.has("per") {
-		f.fail("price", "a price goes with what it is paid for; write such as price = 1.40, per = \"therm\"")
-	}
-	r.Efficiency, _ = quantity(f, "efficiency", "80 %", efficiency)
-	f.done()
-}
-
-// efficiency reads "80 %"; a heat pump gives up to six times what it takes.
-func efficiency(text string) (float64, error) {
-	number, ok := strings.CutSuffix(strings.TrimSpace(text), "%")
-	v, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
-	if !ok || err != nil || !(v >= 10 && v <= 600) {
-		return 0, &rvalue.ParseError{Text: text, Msg: `no efficiency, write such as "80 %" (a heat pump's may be above 100 %)`}
-	}
-	return v / 100, nil
 }

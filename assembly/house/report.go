@@ -15,6 +15,7 @@ type Report struct {
 	House      *House
 	Envelope   envelope.Envelope
 	Ranking    *envelope.Ranking
+	Season     *Season // nil: neither the place nor its months are known
 	Assemblies []*Evaluated
 	Judgements []Judgement
 	Defaults   []Default
@@ -38,6 +39,9 @@ func (h *House) Rank() (*Report, error) {
 	}
 	r := b.report
 	if r.Ranking, err = r.Envelope.Rank(); err != nil {
+		return nil, err
+	}
+	if r.Season, err = r.season(); err != nil {
 		return nil, err
 	}
 	b.remarks()

@@ -31,6 +31,10 @@ func layers(c command) error {
 		return writeJSON(c.stdout, layersObject(spec, res))
 	}
 	layersText(c.stdout, spec, res, c.units)
+	if c.is("sources") {
+		fmt.Fprintln(c.stdout)
+		citations(c.stdout, piecesText(c.stdout, res, c.units))
+	}
 	return nil
 }
 

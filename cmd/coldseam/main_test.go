@@ -52,10 +52,12 @@ func TestOutput(t *testing.T) {
 	}{
 		{"rank-builtin.txt", []string{"rank"}},
 		{"rank-flat.txt", []string{"rank", "../../examples/flat-1926.toml"}},
+		{"rank-flat-sources.txt", []string{"rank", "--sources", "../../examples/flat-1926.toml"}},
 		{"rank-ranch.txt", []string{"rank", "../../examples/ranch-1958.toml"}},
 		{"rank-split-si.txt", []string{"rank", "../../examples/split-1978.toml", "--units", "si"}},
 		{"layers.txt", []string{"layers", wall}},
 		{"layers-si.txt", []string{"layers", "--units=si", "--films", "iso6946", "gypsum 13 mm + 48 x 198 mm @ 600 mm 12 % (mineral wool) + fiberboard 12 mm + air 25 mm vented"}},
+		{"layers-sources.txt", []string{"layers", wall, "--sources"}},
 		{"layers-steel.txt", []string{"layers", "gypsum 5/8 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum 5/8 in + stucco 3/4 in"}},
 		{"layers-cold.txt", []string{"layers", "gypsum 1/2 in + 2x6 @ 24 in (fiberglass R-21) + polyiso 2 in + vinyl siding", "--cold", "--outdoors", "0 °F"}},
 		{"materials-words.txt", []string{"materials", "mineral", "wool"}},
@@ -163,23 +165,42 @@ func TestRankJSON(t *testing.T) {
 			Name                   string
 			Area, R, U, UA, Behind *struct{ SI, IP float64 }
 			Share, Intensity       *float64
+			Year                   struct{ Heat struct{ SI, IP float64 } }
 		}
 		Total struct{ UA struct{ SI, IP float64 } }
 		Link  struct{ Part string } `json:"weakest_link"`
+		Order []struct {
+			Make   string
+			Saving struct{ Money float64 }
+		}
+		Season struct {
+			Heating struct {
+				Heat  struct{ SI, IP float64 }
+				Money float64
+			}
+			Now struct{ Loss struct{ SI, IP float64 } } `json:"load_now"`
+		}
 	}
 	if err := json.Unmarshal([]byte(out), &got); err != nil {
 		t.Fatal(err)
 	}
-	sum, share := 0.0, 0.0
+	sum, share, heat := 0.0, 0.0, 0.0
 	named := false
 	for _, p := range got.Parts {
 		sum += p.UA.SI
 		share += *p.Share
+		heat += p.Year.Heat.SI
 		named = named || p.Name == got.Link.Part
 	}
 	// Six digits are printed of each part.
 	if d := sum/got.Total.UA.SI - 1; d > 1e-5 || d < -1e-5 || share < 0.9999 || share > 1.0001 {
 		t.Errorf("parts sum to %v of %v W/K, shares to %v", sum, got.Total.UA.SI, share)
+	}
+	if d := heat/got.Season.Heating.Heat.SI - 1; d > 1e-5 || d < -1e-5 {
+		t.Errorf("the parts' heat sums to %v of %v kWh a year", heat, got.Season.Heating.Heat.SI)
+	}
+	if got.Season.Heating.Money <= 0 || got.Season.Now.Loss.SI <= 0 || len(got.Order) == 0 || got.Order[0].Saving.Money <= 0 {
+		t.Errorf("a year of no money, no design load or an order that saves nothing: %+v, %+v", got.Season, got.Order)
 	}
 	if !named {
 		t.Errorf("the weakest link %q is no part", got.Link.Part)

@@ -27,8 +27,7 @@ func materials(c command) error {
 	}
 	t := table{right: []bool{false, false, true, true, true, false}}
 	t.row("material", "class", "conductivity", "R", "give or take", "source")
-	keys := map[string]bool{}
-	var order []string
+	var keys []string
 	for _, m := range found {
 		k, r := "", ""
 		switch {
@@ -39,20 +38,10 @@ func materials(c command) error {
 			r = sizes(m, c.units)
 		}
 		t.row(m.Name, m.Class.String(), k, r, percent(m.Spread), m.Source)
-		for _, key := range strings.Fields(strings.ReplaceAll(m.Source, "+", " ")) {
-			if !keys[key] {
-				keys[key] = true
-				order = append(order, key)
-			}
-		}
+		keys = append(keys, m.Source)
 	}
 	t.print(c.stdout)
-	fmt.Fprintln(c.stdout)
-	for _, key := range order {
-		if text, ok := material.Citation(key); ok {
-			wrap(c.stdout, key+": ", text, 100)
-		}
-	}
+	citations(c.stdout, keys)
 	for _, m := range found {
 		for _, note := range []string{m.Note, m.Caution} {
 			if note != "" && len(found) <= 12 {

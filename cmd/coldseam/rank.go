@@ -33,12 +33,21 @@ func rank(c command) error {
 		u = h.Units
 	}
 	if c.is("json") {
-		return writeJSON(c.stdout, rankObject(r, name))
+		out, err := rankObject(r, name)
+		if err != nil {
+			return err
+		}
+		return writeJSON(c.stdout, out)
 	}
 	if len(c.args) == 0 {
 		fmt.Fprintf(c.stdout, "no house file was given, so this is the built-in example, %s\n\n", name)
 	}
-	rankText(c.stdout, r, u)
+	if err := rankText(c.stdout, r, u); err != nil {
+		return err
+	}
+	if c.is("sources") {
+		sourcesText(c.stdout, r, u)
+	}
 	return nil
 }
 
@@ -74,13 +83,13 @@ const readLimit = 2 << 20
 
 const textWidth = 100
 
-func rankText(w io.Writer, r *house.Report, u rvalue.Units) {
+func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 	h, k := r.House, r.Ranking
 	fmt.Fprintln(w, h.Name)
 	fmt.Fprintf(w, "zone %s, asked by %s; %s inside, %s outside\n\n", h.Zone, h.Edition, h.Indoors.Temperature.In(u), h.Outdoors.Temperature.In(u))
 
-	t := table{right: []bool{false, true, false, true, true, true, true, true, true}}
-	t.row("loses most", "share", "", "area", "R", "U", "UA", "per size", "behind")
+	t := table{right: []bool{false, true, false, true, true, true, true, true, true, true, true}}
+	t.row(append([]string{"loses most", "share", "", "area", "R", "U", "UA", "per size", "behind"}, yearHeads(r.Season, u)...)...)
 	for i := range k.Rows {
 		row := &k.Rows[i]
 		name := row.Name
@@ -91,9 +100,9 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) {
 		if row.Area > 0 {
 			area, res, tr, size = figure(row.Area, u), figure(row.R(), u), figure(row.U, u), fmt.Sprintf("×%.1f", row.Intensity)
 		}
-		t.row(name, percent(row.Share), bar(row.Share, 20), area, res, tr, figure(row.UA, u), size, behind(row, u))
+		t.row(append([]string{name, percent(row.Share), bar(row.Share, 20), area, res, tr, figure(row.UA, u), size, behind(row, u)}, yearOf(r.Season, i, u)...)...)
 	}
-	t.row("the whole", "100 %", "", figure(k.Total.Area, u), "", figure(k.Total.U, u), figure(k.Total.UA, u), "", figure(k.Total.Behind, u))
+	t.row(append([]string{"the whole", "100 %", "", figure(k.Total.Area, u), "", figure(k.Total.U, u), figure(k.Total.UA, u), "", figure(k.Total.Behind, u)}, yearOf(r.Season, -1, u)...)...)
 	t.print(w)
 	fmt.Fprintln(w)
 	wrap(w, "", map[rvalue.Units]string{
@@ -113,15 +122,11 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) {
 		wrap(w, "what is asked of it:    ", weakest.Target.Text, textWidth)
 	}
 
-	if steps := r.Order(); len(steps) > 0 {
-		fmt.Fprintln(w, "\nin this order, by what would go away if each make just met what is asked (costs are not counted):")
-		for i, s := range steps {
-			text := s.Make
-			if len(s.Parts) > 1 || s.Parts[0] != s.Make {
-				text += " (" + strings.Join(s.Parts, ", ") + ")"
-			}
-			wrap(w, fmt.Sprintf("%2d. ", i+1), fmt.Sprintf("%s: %s, %s of all heat", text, s.Behind.In(u), percent(s.Share)), textWidth)
-		}
+	if err := orderText(w, r, u); err != nil {
+		return err
+	}
+	if r.Season != nil {
+		seasonText(w, r.Season, u)
 	}
 	if len(r.Defaults) > 0 {
 		fmt.Fprintln(w, "\nfilled in, since the file does not say:")
@@ -139,6 +144,31 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) {
 	for _, line := range cautions(r) {
 		wrap(w, "! ", line, textWidth)
 	}
+	return nil
+}
+
+// orderText says what to work on, in the order of what would go away.
+func orderText(w io.Writer, r *house.Report, u rvalue.Units) error {
+	steps, err := r.Order()
+	if err != nil || len(steps) == 0 {
+		return err
+	}
+	fmt.Fprintln(w, "\nin this order, by what would go away if each make just met what is asked (costs are not counted):")
+	for i, s := range steps {
+		text := s.Make
+		if len(s.Parts) > 1 || s.Parts[0] != s.Make {
+			text += " (" + strings.Join(s.Parts, ", ") + ")"
+		}
+		text += fmt.Sprintf(": %s, %s of all heat", s.Behind.In(u), percent(s.Share))
+		if s.Saving != nil {
+			text += fmt.Sprintf(", %s a year", about(s.Saving.Heating.Heat.In(u)))
+			if r.Season.Fuel && r.Season.Year.MoneyKnown {
+				text += fmt.Sprintf(" or %s", money(s.Saving.Money, r.Season.Year.Currency))
+			}
+		}
+		wrap(w, fmt.Sprintf("%2d. ", i+1), text, textWidth)
+	}
+	return nil
 }
 
 // together joins remarks of one text, naming all that they are about.
@@ -206,7 +236,7 @@ func cautions(r *house.Report) []string {
 	return append(out, "Before 1978 paint may hold lead, and old board, siding and vermiculite asbestos: test before you cut, sand or pull. Old knob-and-tube wiring must not be buried in insulation.")
 }
 
-func rankObject(r *house.Report, file string) any {
+func rankObject(r *house.Report, file string) (any, error) {
 	type piece struct {
 		Name  string `json:"name"`
 		Share number `json:"share"`
@@ -226,6 +256,7 @@ func rankObject(r *house.Report, file string) any {
 		Met       bool      `json:"met"`
 		Asked     string    `json:"asked"`
 		Buffer    number    `json:"buffer_factor"`
+		Year      *yearUse  `json:"year,omitempty"`
 		Pieces    []piece   `json:"pieces"`
 	}
 	type total struct {
@@ -245,6 +276,7 @@ func rankObject(r *house.Report, file string) any {
 		Parts  []string `json:"parts"`
 		Behind quantity `json:"behind"`
 		Share  number   `json:"share"`
+		Saving *yearUse `json:"saving,omitempty"`
 	}
 	type filled struct {
 		Key   string `json:"key"`
@@ -265,6 +297,7 @@ func rankObject(r *house.Report, file string) any {
 		LosesMost string    `json:"loses_most"`
 		Leakiest  string    `json:"leakiest_for_its_size"`
 		Order     []step    `json:"order"`
+		Season    any       `json:"season,omitempty"`
 		Defaults  []filled  `json:"defaults"`
 		Warnings  []warning `json:"warnings"`
 		Cautions  []string  `json:"cautions"`
@@ -293,13 +326,27 @@ func rankObject(r *house.Report, file string) any {
 			t := q(row.Target.U)
 			p.TargetU = &t
 		}
+		if r.Season != nil {
+			p.Year = useOf(r.Season, r.Season.Year.Rows[i].Heating)
+		}
 		for _, d := range row.Detail {
 			p.Pieces = append(p.Pieces, piece{d.Name, number(d.Share)})
 		}
 		out.Parts = append(out.Parts, p)
 	}
-	for _, st := range r.Order() {
-		out.Order = append(out.Order, step{st.Make, st.Parts, q(st.Behind), number(st.Share)})
+	steps, err := r.Order()
+	if err != nil {
+		return nil, err
+	}
+	for _, st := range steps {
+		o := step{Make: st.Make, Parts: st.Parts, Behind: q(st.Behind), Share: number(st.Share)}
+		if st.Saving != nil {
+			o.Saving = useOf(r.Season, st.Saving.Heating)
+		}
+		out.Order = append(out.Order, o)
+	}
+	if r.Season != nil {
+		out.Season = seasonObject(r.Season)
 	}
 	for _, d := range r.Defaults {
 		out.Defaults = append(out.Defaults, filled(d))
@@ -311,7 +358,7 @@ func rankObject(r *house.Report, file string) any {
 		}
 		out.Warnings = append(out.Warnings, warning{m.Code, m.Text, place})
 	}
-	return out
+	return out, nil
 }
 
 // schema prints the JSON Schema of the house file.

@@ -73,6 +73,7 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 	}
 	units := &cli.StringFlag{Name: "units", Value: "ip", Usage: "`ip` or si: the units of the output"}
 	json := &cli.BoolFlag{Name: "json", Usage: "print one JSON object instead of text"}
+	sources := &cli.BoolFlag{Name: "sources", Usage: "say of every figure where it comes from"}
 	app := &cli.App{
 		Name:        "coldseam",
 		Usage:       "what building assemblies really resist, and a house's weakest link",
@@ -92,14 +93,14 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 			{
 				Name: "rank", Usage: "rank the parts of a house by the heat they lose and name the weakest link",
 				ArgsUsage: "HOUSE.toml (- for standard input; none: the built-in example)",
-				Flags:     []cli.Flag{units, json},
+				Flags:     []cli.Flag{units, json, sources},
 				Action:    action(rank),
 			},
 			{
 				Name: "layers", Usage: "what one assembly resists, by each method, layer by layer",
 				ArgsUsage: "'gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding'",
 				Flags: []cli.Flag{
-					units, json,
+					units, json, sources,
 					&cli.StringFlag{Name: "faces", Value: "wall", Usage: "`wall`, ceiling, floor, roof, roof 30° or roof 6/12"},
 					&cli.StringFlag{Name: "beyond", Value: "open", Usage: "`open` air, still air (garage, attic), or soil"},
 					&cli.StringFlag{Name: "films", Value: "ashrae", Usage: "`ashrae` or iso6946: the surface films, and the method that goes with them"},

@@ -1,0 +1,108 @@
+package house
+
+import (
+	"fmt"
+
+	"github.com/coldseam/coldseam/assembly/season"
+	"github.com/coldseam/coldseam/climate"
+)
+
+// Season is what a mean year of the house takes, and what its heater must give.
+type Season struct {
+	Year    *season.Year
+	Now     season.Load      // as the house is
+	Then    season.Load      // if all that is behind just met what is asked
+	All     season.Saving    // what that takes off a year
+	Weather *climate.Weather // the station; nil with the file's own months
+	Fuel    bool             // the file names the fuel; else money and CO2 are for gas, and mean little
+}
+
+// season computes the year of a ranked house; nil if its place is not known.
+func (r *Report) season() (*Season, error) {
+	h := r.House
+	prepared, weather, from, err := h.weather()
+	if err != nil || prepared == nil {
+		return nil, err
+	}
+	in := season.House{
+		Ranking: r.Ranking, Weather: prepared, Indoors: h.Indoors.Temperature,
+		Floor: h.Living.Floor, Bedrooms: h.Living.Bedrooms, From: from,
+	}
+	if h.Living.Gains > 0 {
+		in.Gains = &season.Gains{Internal: h.Living.Gains}
+	}
+	if h.Cooling != nil {
+		in.Cooling = &season.Cooling{SEER: h.Cooling.SEER}
+	}
+	if h.Fuel != nil {
+		if in.Fuel, in.Plant, err = h.Fuel.supply(); err != nil {
+			return nil, fmt.Errorf("house: fuel: %w", err)
+		}
+	}
+	s := &Season{Weather: weather, Fuel: h.Fuel != nil}
+	if s.Year, err = in.Year(); err != nil {
+		return nil, fmt.Errorf("house: %w", err)
+	}
+	fixes, err := s.fixes(r, nil)
+	if err != nil {
+		return nil, err
+	}
+	if s.Now, err = s.Year.Load(h.Outdoors.Design); err != nil {
+		return nil, fmt.Errorf("house: outdoors.design: %w", err)
+	}
+	if s.Then, err = s.Year.Load(h.Outdoors.Design, fixes...); err != nil {
+		return nil, fmt.Errorf("house: outdoors.design: %w", err)
+	}
+	if s.All, err = s.Year.After(fixes...); err != nil {
+		return nil, fmt.Errorf("house: %w", err)
+	}
+	return s, nil
+}
+
+// fixes returns what brings rows to their targets; nil rows stands for all that
+// are behind.
+func (s *Season) fixes(r *Report, rows []int) ([]season.Fix, error) {
+	if rows == nil {
+		for i := range r.Ranking.Rows {
+			if r.Ranking.Rows[i].Behind > 0 {
+				rows = append(rows, i)
+			}
+		}
+	}
+	fixes := make([]season.Fix, 0, len(rows))
+	for _, i := range rows {
+		fix, err := s.Year.ToTarget(i)
+		if err != nil {
+			return nil, fmt.Errorf("house: part %q: %w", r.Ranking.Rows[i].Name, err)
+		}
+		fixes = append(fixes, fix)
+	}
+	return fixes, nil
+}
+
+// weather returns the prepared normals of the house's place: its own months, or
+// those of the station nearest to its county. All are nil if it has neither.
+func (h *House) weather() (*climate.Prepared, *climate.Weather, season.From, error) {
+	if h.Months != nil {
+		n, err := climate.Given{Mean: h.Months, Elevation: h.Altitude}.Normals()
+		if err != nil {
+			return nil, nil, 0, fmt.Errorf("house: months: %w", err)
+		}
+		p, err := n.Prepare()
+		return &p, nil, season.OwnStation, err
+	}
+	county, err := climate.Parse(h.Place)
+	if err != nil {
+		return nil, nil, 0, nil // the place is free text, and the zone stands in the file
+	}
+	spot := county.Spot()
+	if h.Altitude != 0 {
+		spot.Elevation, spot.ElevationKnown = h.Altitude, true
+	}
+	w, err := climate.Nearest(spot)
+	if err != nil {
+		return nil, nil, 0, fmt.Errorf("house: place: %w", err)
+	}
+	p, err := w.Normals.Prepare()
+	return &p, &w, season.FromOf(w, spot.ElevationKnown), err
+}
