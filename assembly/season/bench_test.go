@@ -36,6 +36,8 @@ func BenchmarkYear(b *testing.B) {
 			Plant: season.Plant{Efficiency: 0.8}, From: season.OwnStation,
 		}},
 		{"cooling", season.House{Cooling: &season.Cooling{SEER: 14}}},
+		{"heat pump", season.House{Fuel: season.Fuel{Kind: season.Electricity}, Plant: season.Plant{HSPF2: 8.1}}},
+		{"heat pump of high COP", season.House{Fuel: season.Fuel{Kind: season.Electricity}, Plant: season.Plant{COP: 4}}},
 		{"heat pump line", season.House{Fuel: season.Fuel{Kind: season.Electricity}, Plant: season.Plant{Line: line}}},
 	} {
 		b.Run(c.name, func(b *testing.B) {

@@ -145,3 +145,47 @@ func TestGainsByDefault(t *testing.T) {
 		t.Errorf("indoors by default %v", y.Indoors)
 	}
 }
+
+// TestPlantsByDefault: AFUE 78 % and 80 %, 65 %, HSPF2 7.5, SEER 13.
+func TestPlantsByDefault(t *testing.T) {
+	h := season.House{Ranking: invented(t, 250*rvalue.WattPerKelvin), Weather: station(t, "Boston", "MA"), Cooling: &season.Cooling{}}
+	for kind, want := range map[season.PlantKind]float64{
+		season.Furnace: 0.78, season.Boiler: 0.80, season.Stove: 0.65, season.Resistance: 1, season.HeatPump: 7.5 / 3.412141633, season.HeatExchanger: 1,
+	} {
+		h.Plant.Kind = kind
+		y := must(h.Year())(t)
+		near(t, kind.String()+": heat over what is bought", float64(y.Heating.Heat/y.Heating.Bought), want, 1e-9)
+		near(t, "cooling over what is bought", float64(y.Cooling.Heat/y.Cooling.Bought), 13/3.412141633, 1e-9)
+	}
+}
+
+// TestUnitsOfFuel: what 1 $ a unit makes of a million Btu, by the sizes of NIST SP
+// 811: the US gallon 3.785412 L, the cubic foot 0.02831685 m³, the short ton 907.1847 kg.
+func TestUnitsOfFuel(t *testing.T) {
+	for _, c := range []struct {
+		fuel season.FuelKind
+		unit season.Unit
+		want float64 // Btu in a unit
+	}{
+		{season.NaturalGas, season.PerTherm, 1e5},
+		{season.NaturalGas, season.PerKWh, 3412.142},
+		{season.NaturalGas, season.PerMMBtu, 1e6},
+		{season.NaturalGas, season.PerMJ, 947.8171},
+		{season.NaturalGas, season.PerGJ, 947817.1},
+		{season.NaturalGas, season.PerMcf, 1037e3},
+		{season.NaturalGas, season.PerCcf, 103.7e3},
+		{season.NaturalGas, season.PerCubicMetre, 1037 / 0.02831685},
+		{season.Propane, season.PerLitre, 91452 / 3.785412},
+		{season.HeatingOil, season.PerGallon, 138500},
+		{season.Wood, season.PerCord, 20e6},
+		{season.Pellets, season.PerKilogram, 16e6 / 907.1847},
+	} {
+		y := must(season.House{
+			Ranking: invented(t, 250*rvalue.WattPerKelvin), Weather: station(t, "Boston", "MA"),
+			Fuel: season.Fuel{Kind: c.fuel, Price: &season.Price{Amount: 1, Per: c.unit}},
+		}.Year())(t)
+		// Half the last of seven digits.
+		near(t, c.fuel.String()+" by the "+c.unit.String(), y.Heating.Bought.Btu()/y.Heating.Units, c.want, 5e-7*c.want)
+		near(t, "units are money at a price of 1", y.Heating.Money, y.Heating.Units, 1e-9*y.Heating.Units)
+	}
+}

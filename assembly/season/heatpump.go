@@ -99,6 +99,9 @@ func (p *Plant) perform(w *climate.Prepared, ua rvalue.Conductance, indoors, bal
 	case len(p.Line) > 0:
 		return p.performLine(w, ua, indoors, balance)
 	}
+	if p.COP <= carnot(indoors, coldest) { // in any weather
+		return performance{factor: p.COP}, nil
+	}
 	bound, err := seasonCarnot(w, indoors, balance)
 	if err == nil && p.COP > bound {
 		err = fmt.Errorf("season: a heat pump with a COP of %s over a season in which the best that physics allows (Carnot) is %s", figure(p.COP), figure(bound))
@@ -142,6 +145,9 @@ func (p *Plant) performLine(w *climate.Prepared, ua rvalue.Conductance, indoors,
 			break
 		}
 		next := p.below(t)
+		if bend, ok := p.bend(ua, balance, t, next); ok {
+			next = bend
+		}
 		cop, capacity := p.at(next)
 		if bound := carnot(indoors, next); cop > bound {
 			return performance{}, fmt.Errorf("season: a heat pump with a COP of %s at %s (%s), where the best that physics allows (Carnot) is %s",
@@ -152,9 +158,8 @@ func (p *Plant) performLine(w *climate.Prepared, ua rvalue.Conductance, indoors,
 		if p.Line[0].Capacity > 0 {
 			short = max(0, q-capacity.SI())
 		}
-		step := t.Sub(next).SI()
-		bought.add((q-short)/cop+short, step, dd.Heating)
-		backup.add(short, step, dd.Heating)
+		bought.add((q-short)/cop+short, t.Sub(next), dd.Heating)
+		backup.add(short, t.Sub(next), dd.Heating)
 		t = next
 	}
 	if bought.total == 0 { // no heating
@@ -168,8 +173,8 @@ func (p *Plant) performLine(w *climate.Prepared, ua rvalue.Conductance, indoors,
 type sum struct{ total, flow, slope float64 }
 
 // add goes on to a colder temperature, where the flow is flow; dd is at the warmer.
-func (s *sum) add(flow, step float64, dd climate.DegreeDays) {
-	slope := (flow - s.flow) / step
+func (s *sum) add(flow float64, step rvalue.TemperatureDifference, dd climate.DegreeDays) {
+	slope := (flow - s.flow) / step.SI()
 	s.total += (slope - s.slope) * dd.SI()
 	s.flow, s.slope = flow, slope
 }
@@ -184,6 +189,23 @@ func (p *Plant) below(t rvalue.Temperature) rvalue.Temperature {
 		}
 	}
 	return next
+}
+
+// hair keeps a bend that is a temperature already from being found again, in W.
+const hair = 1e-6
+
+// bend returns where between two temperatures the load grows over the capacity, if it
+// does; both are straight there.
+func (p *Plant) bend(ua rvalue.Conductance, balance, warm, cold rvalue.Temperature) (rvalue.Temperature, bool) {
+	spare := func(t rvalue.Temperature) float64 {
+		_, capacity := p.at(t)
+		return capacity.SI() - ua.SI()*balance.Sub(t).SI()
+	}
+	a, b := spare(warm), spare(cold)
+	if p.Line[0].Capacity == 0 || a <= hair || b >= -hair {
+		return 0, false
+	}
+	return warm.Add(rvalue.TemperatureDifference(a/(a-b)*cold.Sub(warm).SI()) * rvalue.Kelvin), true
 }
 
 // seasonCarnot returns the bound of a whole season's COP: heat over the least

@@ -46,9 +46,10 @@ func unlimited(float64) float64 { return math.Inf(1) }
 // 0.1 K; 0.1 % of the electricity is far below what any line is known to.
 func TestStepsAreFineEnough(t *testing.T) {
 	const enough = 1e-3
-	// Straight lines through 5 °C: COP 3 and 0.05 more a kelvin, 6 kW and 100 W.
+	// Straight lines through 5 °C: COP 3 and 0.05 more a kelvin, down to 1 at −35 °C; 6 kW
+	// and 250 W more a kelvin, down to 0 at −19 °C.
 	cop := func(c float64) float64 { return max(1, 3+0.05*(min(c, 15)-5)) }
-	capacity := func(c float64) float64 { return max(0, 6000+100*(min(c, 15)-5)) }
+	capacity := func(c float64) float64 { return max(0, 6000+250*(min(c, 15)-5)) }
 	for _, c := range []struct {
 		name, state string
 		capacity    func(float64) float64
@@ -59,7 +60,7 @@ func TestStepsAreFineEnough(t *testing.T) {
 		{"Duluth", "MN", unlimited, false},
 		{"Duluth", "MN", capacity, true},
 		{"Miami", "FL", capacity, false},
-		{"Fairbanks", "AK", capacity, true},
+		{"Fairbanks", "AK", unlimited, false}, {"Fairbanks", "AK", capacity, true},
 	} {
 		w := station(t, c.name, c.state)
 		var line []season.Point
@@ -168,6 +169,19 @@ func TestNeverBeatsCarnot(t *testing.T) {
 	}
 	if accepted < 20 || refused < 20 {
 		t.Errorf("%d accepted and %d refused, the test tests nothing", accepted, refused)
+	}
+}
+
+// TestHSPFIsRemarked: its climate is not the house's.
+func TestHSPFIsRemarked(t *testing.T) {
+	h := pump(t, station(t, "Boston", "MA"), nil)
+	for _, p := range []season.Plant{{HSPF: 9}, {HSPF2: 9}} {
+		h.Plant = p
+		y := must(h.Year())(t)
+		near(t, "COP of 9 Btu/Wh", y.Performance, 2.638, 0.0005)
+		if !said(y, "hspf") {
+			t.Errorf("%+v: remarks are %v", p, y.Remarks)
+		}
 	}
 }
 

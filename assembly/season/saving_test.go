@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/climate"
 	"github.com/coldseam/coldseam/rvalue"
@@ -44,6 +45,20 @@ func TestMeetingByHand(t *testing.T) {
 			t.Errorf("the floor meets its target and saves %+v", s)
 		}
 	}
+}
+
+// TestTowardABuffer: the attic takes off a quarter, of the new U as of the old.
+func TestTowardABuffer(t *testing.T) {
+	ranking := must(envelope.Envelope{
+		Parts: []envelope.Part{
+			{Name: "walls", Kind: envelope.Wall, Area: 100, U: 1},
+			{Name: "ceiling", Kind: envelope.Ceiling, Area: 50, U: 0.5, Toward: "attic", Target: envelope.Target{U: 0.2}},
+		},
+		Buffers: []envelope.Buffer{{Name: "attic", ToOutdoors: 75}}, // b = 75/(25 + 75)
+	}.Rank())(t)
+	y := must(season.House{Ranking: ranking, Weather: station(t, "Boston", "MA")}.Year())(t)
+	near(t, "UA by U", must(y.Saving(1, 0.2))(t).UA.SI(), 0.75*50*0.3, 1e-9)
+	near(t, "UA by target", must(y.Meeting(1))(t).UA.SI(), 0.75*50*0.3, 1e-9)
 }
 
 // TestPayback: a new house to the code of 2009 costs 818.72 $ more, saves 243.37 $ a
