@@ -60,7 +60,8 @@ func TestStepsAreFineEnough(t *testing.T) {
 		{"Duluth", "MN", unlimited, false},
 		{"Duluth", "MN", capacity, true},
 		{"Miami", "FL", capacity, false},
-		{"Fairbanks", "AK", unlimited, false}, {"Fairbanks", "AK", capacity, true},
+		{"Fairbanks", "AK", unlimited, false},
+		{"Fairbanks", "AK", capacity, true},
 	} {
 		w := station(t, c.name, c.state)
 		var line []season.Point
