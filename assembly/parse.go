@@ -49,7 +49,7 @@ func (p Parser) Parse(text string) (*Spec, error) {
 	if len(text) > maxText {
 		return nil, &SyntaxError{Text: text[:40], Offset: 0, Msg: fmt.Sprintf("%d bytes are no list of layers, at most %d", len(text), maxText)}
 	}
-	if i := strings.IndexFunc(text, func(r rune) bool { return r < ' ' && r != '\t' && r != '\n' && r != '\r' || r == '\uFFFD' }); i >= 0 {
+	if i := unreadable(text); i >= 0 {
 		return nil, n.fail(i, "a control character or broken text; write plain text")
 	}
 	pieces, err := n.split(span{0, len(text)}, '+')
@@ -65,6 +65,20 @@ func (p Parser) Parse(text string) (*Spec, error) {
 		spec.Layers = append(spec.Layers, l)
 	}
 	return spec, nil
+}
+
+// unreadable returns the offset of the first control character or of text that
+// is not UTF-8, −1 if there is none.
+func unreadable(text string) int {
+	for i := range len(text) {
+		if c := text[i]; c < ' ' && !isBlank(c) {
+			return i
+		}
+	}
+	if utf8.ValidString(text) {
+		return -1
+	}
+	return strings.IndexRune(text, utf8.RuneError)
 }
 
 // span is a piece of the text, by byte offsets.
@@ -100,10 +114,15 @@ func (n *notation) trim(s span) span {
 
 // split cuts s at each separator outside brackets.
 func (n *notation) split(s span, sep byte) ([]span, error) {
-	out := make([]span, 0, 1+strings.Count(n.str(s), string(sep)))
+	text := n.text[:s.to]
+	out := make([]span, 0, 1+strings.Count(text[s.from:], string(sep)))
 	open, from := -1, s.from
-	for i := s.from; i < s.to; i++ {
-		switch c := n.text[i]; {
+	for i := s.from; i < len(text); i++ {
+		c := text[i]
+		if c != sep && c != '(' && c != ')' {
+			continue
+		}
+		switch {
 		case c == '(' && open >= 0:
 			return nil, n.fail(i, "a bracket inside a bracket; what stands between members cannot be framed itself, write it as a layer of its own")
 		case c == '(':
@@ -112,7 +131,7 @@ func (n *notation) split(s span, sep byte) ([]span, error) {
 			return nil, n.fail(i, "this bracket was not opened")
 		case c == ')':
 			open = -1
-		case c == sep && open < 0:
+		case open < 0:
 			out = append(out, n.trim(span{from, i}))
 			from = i + 1
 		}
@@ -204,7 +223,7 @@ func (n *notation) item(s span) (Item, error) {
 	if strings.EqualFold(text, "empty") {
 		return it, n.fail(s.from, "empty stands alone in its brackets; write air with its thickness, such as air 1/2 in")
 	}
-	name, r, d := n.anatomy(s)
+	name, r, d, length := n.anatomy(s)
 	if r.from < r.to {
 		label, err := rvalue.ParseResistance(n.str(r))
 		if err != nil {
@@ -212,12 +231,9 @@ func (n *notation) item(s span) (Item, error) {
 		}
 		it.Kind, it.R = Labelled, label
 	}
-	if d.from < d.to {
-		thickness, err := rvalue.ParseLength(n.str(d))
-		if err != nil {
-			return it, n.quantityError(d.from, err)
-		}
-		it.Thickness = thickness
+	if it.Thickness = length; d.from < d.to && length == 0 {
+		_, err := rvalue.ParseLength(n.str(d))
+		return it, n.quantityError(d.from, err)
 	}
 	if name.from == name.to {
 		if it.R == 0 {
@@ -246,8 +262,9 @@ func (n *notation) item(s span) (Item, error) {
 }
 
 // anatomy finds in a written item the name, the label and the thickness, in
-// this order or with the last two swapped. What is not there is empty.
-func (n *notation) anatomy(s span) (name, label, thickness span) {
+// this order or with the last two swapped. What is not there is empty; a
+// thickness that cannot be read has no length.
+func (n *notation) anatomy(s span) (name, label, thickness span, length rvalue.Length) {
 	name = s
 	for w := n.word(s, s.from); w.from < w.to; w = n.word(s, w.to) {
 		if !isLabel(n.str(w), n.text[w.to:s.to]) {
@@ -261,7 +278,8 @@ func (n *notation) anatomy(s span) (name, label, thickness span) {
 		break
 	}
 	if thickness.from < thickness.to {
-		return name, label, thickness
+		length, _ = rvalue.ParseLength(n.str(thickness))
+		return name, label, thickness, length
 	}
 	body := name
 	var number span // the first word that starts with a digit behind a known name
@@ -270,26 +288,26 @@ func (n *notation) anatomy(s span) (name, label, thickness span) {
 			continue
 		}
 		rest := span{w.from, body.to}
-		if _, err := rvalue.ParseLength(n.str(rest)); err == nil {
-			return n.trim(span{body.from, w.from}), label, rest
+		if length, err := rvalue.ParseLength(n.str(rest)); err == nil {
+			return n.trim(span{body.from, w.from}), label, rest, length
 		}
 		if number.from == number.to {
 			number = rest
 		}
 	}
 	if number.from == number.to || number.from == body.from {
-		return body, label, number
+		return body, label, number, 0
 	}
 	// No thickness that can be read. A name may hold a number (No. 15 felt);
 	// if the words before it are a name of their own, the number is a thickness
 	// gone wrong, and its error says what is.
 	if n.known(body) {
-		return body, label, span{}
+		return body, label, span{}, 0
 	}
 	if before := n.trim(span{body.from, number.from}); n.known(before) {
-		return before, label, number
+		return before, label, number, 0
 	}
-	return body, label, span{}
+	return body, label, span{}, 0
 }
 
 func (n *notation) known(s span) bool {

@@ -255,7 +255,7 @@ func (n *notation) bareR(m *Member, s span) (bool, error) {
 
 // memberOf reads a member of a catalogue material with its depth, "fir 3 1/2 in".
 func (n *notation) memberOf(m *Member, s span) error {
-	name, label, depth := n.anatomy(s)
+	name, label, depth, length := n.anatomy(s)
 	if label.from < label.to {
 		return n.fail(label.from, "a member takes a depth, not a label; write such as fir 3 1/2 in, or its resistance alone, RSI 0.77 25 %%")
 	}
@@ -266,7 +266,8 @@ func (n *notation) memberOf(m *Member, s span) error {
 	if depth.from == depth.to {
 		return n.fail(s.to, "how deep is this member? write its depth, such as %s 3 1/2 in", n.str(name))
 	}
-	if m.Depth, err = rvalue.ParseLength(n.str(depth)); err != nil {
+	if m.Depth = length; length == 0 {
+		_, err := rvalue.ParseLength(n.str(depth))
 		return n.quantityError(depth.from, err)
 	}
 	r, err := mat.Resistance(m.Depth)
