@@ -49,8 +49,8 @@ type builder struct {
 type steelLayer struct {
 	layer  int // index in the assembly
 	member Member
-	rated  rvalue.Resistance // of the fill
 	empty  bool
+	label  rvalue.Resistance // of the batt that alone fills it, else 0
 }
 
 func (b *builder) remark(offset int, code, format string, args ...any) {
@@ -84,7 +84,7 @@ func (b *builder) build() error {
 	for i := range b.spec.Layers {
 		l := &b.spec.Layers[i]
 		if len(l.Members) > 0 {
-			if err := b.framed(l); err != nil {
+			if err := b.framed(l, i); err != nil {
 				return err
 			}
 			continue
@@ -109,7 +109,7 @@ func (b *builder) build() error {
 		}
 	}
 	if len(b.layers) == 1 {
-		return b.fail(0, "nothing is left to resist heat on the room's side of the vented space")
+		return b.fail(0, "nothing is left here that resists heat; open bays and what lies beyond a vented space do not count")
 	}
 	if outer > 0 {
 		b.add(Plain(outerFilm, outer), nil, -1)

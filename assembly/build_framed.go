@@ -12,18 +12,27 @@ import (
 // 3 1/2 in batt in a stud of 3 5/8 in, not more.
 const depthSlack = 3.5 * rvalue.Millimetre
 
-// framed lays out a layer of members and their fill.
-func (b *builder) framed(l *SpecLayer) error {
+// bay is what a framed layer's fill has to fit.
+type bay struct {
+	depth, width rvalue.Length // 0 if unknown
+	open         bool          // nothing closes it on one side: air in it moves freely
+	attic        bool          // the fill may rise above the members, nothing lies on them
+}
+
+// framed lays out a layer of members and their fill, the n-th written one.
+func (b *builder) framed(l *SpecLayer, n int) error {
+	last := n == len(b.spec.Layers)-1
+	in := bay{open: n == 0 || last, attic: last && b.setting.Faces.Use == Ceiling}
+	told := len(b.remarks)
 	layer := Layer{Name: l.Text}
 	pieces := make([][]Piece, 0, len(l.Members)+1)
-	var depth, width rvalue.Length
 	covered := 0.0
 	for i := range l.Members {
 		m := &l.Members[i]
-		if i > 0 && math.Abs(float64(m.Depth-depth)) > float64(depthSlack) && m.Depth > 0 && depth > 0 {
-			return b.fail(m.Offset, "members %s and %s deep in one layer; give the shallower ones as a resistance, such as R-4.4 4 %%", said(depth), said(m.Depth))
+		if i > 0 && math.Abs(float64(m.Depth-in.depth)) > float64(depthSlack) && m.Depth > 0 && in.depth > 0 {
+			return b.fail(m.Offset, "members %s and %s deep in one layer; give the shallower ones as a resistance, such as R-4.4 4 %%", said(in.depth), said(m.Depth))
 		}
-		depth = max(depth, m.Depth)
+		in.depth = max(in.depth, m.Depth)
 		fraction, err := b.fraction(m)
 		if err != nil {
 			return err
@@ -35,13 +44,13 @@ func (b *builder) framed(l *SpecLayer) error {
 			p.R, p.Basis = rvalue.Resistance(lumberR*float64(m.Depth)), "softwood lumber at R-1.25 per inch, as the code's wall tables take it"
 		case m.Steel > 0:
 			p.R, p.Basis = rvalue.Resistance(float64(m.Depth)*steelResistivity), "steel at 48 W/(m·K)"
-			width = m.Spacing
+			in.width = m.Spacing
 		case m.Of != nil:
 			p.Basis = m.Of.Source
 			b.caution(m.Of, m.Offset)
 		}
 		if m.Spacing > m.Width && m.Width > 0 {
-			width = m.Spacing - m.Width
+			in.width = m.Spacing - m.Width
 		}
 		p.warm = p.R
 		layer.Shares = append(layer.Shares, Share{Name: m.Name, Fraction: fraction, R: p.R, Member: true})
@@ -50,7 +59,21 @@ func (b *builder) framed(l *SpecLayer) error {
 	if covered >= 1-fractionSlack {
 		return b.fail(l.Offset, "the members cover %.4g %% of the area and leave no room for the fill; their shares must stay below 100 %%", 100*covered)
 	}
-	fill, err := b.fill(l, depth, width)
+	switch before := b.framedBefore(); {
+	case l.Aligned && !before:
+		return b.fail(l.Offset, "aligned with what? no framed layer stands before this one")
+	case !l.Aligned && before:
+		b.remark(l.Offset, "crossing", "these members are taken as crossing those before; write aligned before the bracket if they stand behind one another")
+		b.lines++
+	case !l.Aligned:
+		b.lines++
+	}
+	if in.open && len(l.Fill) == 0 {
+		b.remarks = b.remarks[:told]
+		b.remark(l.Offset, "open-bay", "%s: nothing closes these empty bays on one side, so that they hold no air still; they and their members are not counted", l.Text)
+		return nil
+	}
+	fill, above, err := b.fill(l, in)
 	if err != nil {
 		return err
 	}
@@ -61,25 +84,39 @@ func (b *builder) framed(l *SpecLayer) error {
 		names[i] = p.Name
 	}
 	layer.Shares = append(layer.Shares, Share{Name: strings.Join(names, " + "), Fraction: 1 - covered, R: r})
-	switch before := b.framedBefore(); {
-	case l.Aligned && !before:
-		return b.fail(l.Offset, "aligned with what? no framed layer stands before this one")
-	case !l.Aligned && before:
-		b.remark(l.Offset, "crossing", "these members are taken as crossing those before; write aligned before the bracket if they stand behind one another")
-		b.lines++
-	case !l.Aligned:
-		b.lines++
-	}
 	layer.Line = b.lines
 	if m := l.Members[0]; m.Steel > 0 {
 		if b.steel != nil {
 			return b.fail(l.Offset, "two layers of steel studs; the methods for steel know one, give the other as a resistance")
 		}
-		b.steel = &steelLayer{layer: len(b.layers), member: m, rated: r, empty: len(l.Fill) == 0}
+		b.steel = &steelLayer{layer: len(b.layers), member: m, empty: len(l.Fill) == 0, label: b.steelLabel(l, m)}
 	}
 	b.add(layer, append(pieces, fill), l.Offset)
+	if above != nil {
+		b.add(Plain(above.Name, above.R), [][]Piece{{*above}}, l.Offset)
+	}
 	return nil
 }
+
+// steelLabel returns the label of a batt that alone fills a steel stud of
+// about its thickness: the published factors go by labels. Else 0.
+func (b *builder) steelLabel(l *SpecLayer, m Member) rvalue.Resistance {
+	if len(l.Fill) != 1 || l.Fill[0].Kind != Batt {
+		return 0
+	}
+	kept := len(b.remarks)
+	batt, err := b.batt(&l.Fill[0])
+	b.remarks = b.remarks[:kept]
+	if err != nil || math.Abs(float64(batt.Thickness-m.Depth)) > float64(steelFit) {
+		return 0
+	}
+	return batt.Label
+}
+
+// steelFit is how far a batt's thickness may miss a steel stud's depth and
+// still be the one the tables of steel walls mean: R-19 of 6 1/4 in and R-21 of
+// 5 1/2 in in 6 in studs.
+const steelFit = 0.6 * rvalue.Inch
 
 func (b *builder) framedBefore() bool {
 	for _, l := range b.layers {
@@ -94,6 +131,8 @@ func (b *builder) framedBefore() bool {
 // and from where.
 func (b *builder) fraction(m *Member) (float64, error) {
 	switch {
+	case m.Steel > 0 && m.Share > 0:
+		return 0, b.fail(m.Offset, "steel studs go by their spacing, their share of the area says too little; leave %.4g %% out", 100*m.Share)
 	case m.Steel > 0:
 		// The web, not a framing factor: the methods for steel work on it.
 		return float64(m.Steel) / float64(m.Spacing), nil
@@ -121,69 +160,105 @@ func (b *builder) fraction(m *Member) (float64, error) {
 	return f, nil
 }
 
-// fill lays out what stands between members of the given depth; 0 if unknown.
-func (b *builder) fill(l *SpecLayer, depth, width rvalue.Length) ([]Piece, error) {
+// fill lays out what stands in a bay, and what of it rises above an attic's
+// joists all over.
+func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err error) {
 	if len(l.Fill) == 0 {
-		if depth == 0 {
-			return nil, b.fail(l.Offset, "how deep is the empty space? the members have no depth; write (air 3 1/2 in)")
+		if in.depth == 0 {
+			return nil, nil, b.fail(l.Offset, "how deep is the empty space? the members have no depth; write (air 3 1/2 in)")
 		}
-		p, err := b.airPiece(Piece{Name: "empty", Thickness: depth}, ordinaryEmittance, ordinaryEmittance, false, width, l.Offset)
-		return []Piece{p}, err
+		p, err := b.airPiece(Piece{Name: "empty", Thickness: in.depth}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset)
+		return []Piece{p}, nil, err
 	}
-	rest, soft := depth, -1 // depth not yet taken; the piece that takes what is left
-	known := depth > 0      // false with a piece of unknown thickness, a bare R: it may fill the bay
+	rest, soft := in.depth, -1 // depth not yet taken; the piece that takes what is left
+	known := in.depth > 0      // false with a piece of unknown thickness, a bare R: it may fill the bay
+	out = make([]Piece, len(l.Fill))
 	for i := range l.Fill {
 		it := &l.Fill[i]
-		flexible := it.Kind == Batt || it.Kind == Slab && it.Thickness == 0 && it.Material.Conductivity > 0
-		if flexible && depth > 0 {
+		flexible := it.Kind == Batt && !in.attic || it.Kind == Slab && it.Thickness == 0 && it.Material.Conductivity > 0
+		if flexible && in.depth > 0 {
 			if soft >= 0 {
-				return nil, b.fail(it.Offset, "two pieces that could fill what is left of the bay; give one of them its thickness as a slab")
+				return nil, nil, b.fail(it.Offset, "two pieces that could fill what is left of the bay; give one of them its thickness as a slab")
 			}
 			soft = i
 			continue
 		}
-		p, err := b.piece(it, 0, width)
-		if err != nil {
-			return nil, err
+		if out[i], err = b.piece(it, 0, in.width); err != nil {
+			return nil, nil, err
 		}
-		rest -= p.Thickness
-		known = known && p.Thickness > 0
+		b.labelled(it, &out[i], in.depth)
+		rest -= out[i].Thickness
+		known = known && out[i].Thickness > 0
 	}
-	if depth > 0 && rest < -depthSlack {
-		return nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s", said(depth-rest), said(depth))
+	if in.depth > 0 && rest < -depthSlack && !in.attic {
+		return nil, nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s", said(in.depth-rest), said(in.depth))
 	}
-	var out []Piece
-	for i := range l.Fill {
-		it := &l.Fill[i]
-		if i != soft {
-			kept := len(b.remarks)
-			p, err := b.piece(it, 0, width)
-			b.remarks = b.remarks[:kept] // said in the first pass
-			if err != nil {
-				return nil, err
-			}
-			out = append(out, p)
-			continue
-		}
+	if soft >= 0 {
 		if rest <= depthSlack {
-			return nil, b.fail(it.Offset, "no room is left for this in a bay %s deep", said(depth))
+			return nil, nil, b.fail(l.Fill[soft].Offset, "no room is left for this in a bay %s deep", said(in.depth))
 		}
-		p, err := b.soft(it, rest)
-		if err != nil {
-			return nil, err
+		if out[soft], err = b.soft(&l.Fill[soft], rest); err != nil {
+			return nil, nil, err
 		}
-		rest -= p.Thickness
-		out = append(out, p)
+		rest -= out[soft].Thickness
 	}
-	if known && rest > depthSlack {
-		p, err := b.airPiece(Piece{Name: "air " + said(rest), Thickness: rest}, ordinaryEmittance, ordinaryEmittance, false, width, l.Offset)
-		if err != nil {
-			return nil, err
+	switch {
+	case !known:
+	case rest < -depthSlack:
+		above, err = b.rise(l, out, -rest)
+	case rest > depthSlack && in.open:
+		b.remark(l.Offset, "open-bay", "%s: nothing closes the %s that the fill leaves open, so that it holds no air still and is not counted", l.Text, said(rest))
+	case rest > depthSlack:
+		var p Piece
+		if p, err = b.airPiece(Piece{Name: "air " + said(rest), Thickness: rest}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset); err == nil {
+			b.remark(l.Offset, "left-over", "the fill leaves %s of the bay's %s open, taken as a still air space on the outer side; a real gap beside a batt moves air and does worse", said(rest), said(in.depth))
+			out = append(out, p)
 		}
-		b.remark(l.Offset, "left-over", "the fill leaves %s of the bay's %s open, taken as a still air space on the outer side; a real gap beside a batt moves air and does worse", said(rest), said(depth))
-		out = append(out, p)
 	}
-	return out, nil
+	return out, above, err
+}
+
+// rise cuts off what of the last piece stands above the joists of an attic, and
+// returns it: loose fill covers the joists too. A batt stands between them and
+// leaves them bare; it is not cut, and nothing is returned.
+func (b *builder) rise(l *SpecLayer, out []Piece, surplus rvalue.Length) (*Piece, error) {
+	top := len(out) - 1
+	if l.Fill[top].Kind == Batt {
+		b.remark(l.Fill[top].Offset, "rises", "%s stands %s above the members, not squeezed, and leaves them uncovered", l.Fill[top].Text, said(surplus))
+		return nil, nil
+	}
+	p := &out[top]
+	if surplus >= p.Thickness {
+		return nil, b.fail(l.Fill[top].Offset, "this lies wholly above the members; write it as a layer of its own, behind the bracket")
+	}
+	share := float64(surplus) / float64(p.Thickness)
+	over := *p
+	over.Name = p.Name + ", above the members"
+	over.Thickness, over.R, over.warm = surplus, rvalue.Resistance(share*float64(p.R)), rvalue.Resistance(share*float64(p.warm))
+	p.Thickness -= surplus
+	p.R, p.warm = p.R-over.R, p.warm-over.warm
+	b.remark(l.Fill[top].Offset, "rises", "%s of %s lie above the members, all over", said(surplus), l.Fill[top].Text)
+	return &over, nil
+}
+
+// Bounds of what a label in a bay may mean.
+const (
+	battLike   = 4.6  // h·ft²·°F/Btu per inch, more than any fibrous batt has
+	labelSlack = 1.15 // loose fill goes by its label into a bay a little thinner than R over k
+)
+
+// labelled looks at a piece written by its resistance: a bare one that no batt
+// of the bay's depth can have is remarked on, loose fill takes the bay's depth.
+func (b *builder) labelled(it *Item, p *Piece, depth rvalue.Length) {
+	if it.Kind != Labelled || depth == 0 {
+		return
+	}
+	if it.Material == nil && it.R.IP()/depth.Inches() > battLike {
+		b.remark(it.Offset, "bare-r", "%s is read as what it resists in the bay as built; for a batt, which is squeezed here, write its fibre too, such as fiberglass %s", it.Text, it.Text)
+	}
+	if it.Thickness == 0 && p.Thickness > depth && p.Thickness < rvalue.Length(labelSlack*float64(depth)) {
+		p.Thickness = depth
+	}
 }
 
 // soft computes a piece that fits itself to the depth left for it: a batt is
@@ -204,7 +279,14 @@ func (b *builder) soft(it *Item, depth rvalue.Length) (Piece, error) {
 	if err != nil {
 		return p, b.fail(it.Offset, "%s", plain(err))
 	}
-	p.Thickness, p.R, p.warm, p.Basis = depth, s.R, s.R, "squeezed batt, "+s.Basis
-	b.remark(it.Offset, "squeezed", "%s batt squeezed from %s to %s: %s (%s)", it.Text, said(batt.Thickness), said(depth), said(s.R), s.Basis)
+	basis := squeezeBasis[s.Basis]
+	p.Thickness, p.R, p.warm, p.Basis = depth, s.R, s.R, "squeezed batt, "+basis
+	b.remark(it.Offset, "squeezed", "%s batt squeezed from %s to %s: %s (%s)", it.Text, said(batt.Thickness), said(depth), said(s.R), basis)
 	return p, nil
+}
+
+// squeezeBasis spells out what a squeezed R rests on.
+var squeezeBasis = map[string]string{
+	"chart": "a fiberglass maker's compression chart, printed in the Journal of Light Construction",
+	"fit":   "a physical curve, within R-0.8 of that chart's cells",
 }

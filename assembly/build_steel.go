@@ -12,10 +12,12 @@ import (
 func (b *builder) zone(a Assembly) (rvalue.Resistance, string, error) {
 	s := b.steel
 	m := s.member
-	rated := a.Layers[s.layer].Shares[1].R
-	asked := rated
-	if s.empty {
+	asked := a.Layers[s.layer].Shares[1].R
+	switch {
+	case s.empty:
 		asked = 0 // the table has rows of its own for empty cavities
+	case s.label > 0:
+		asked = s.label // and goes by labels
 	}
 	if effective, source, _, err := SteelLayer(m.Depth, m.Spacing, asked); err == nil {
 		whole := Assembly{Layers: append([]Layer(nil), a.Layers...)}

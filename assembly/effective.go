@@ -80,11 +80,10 @@ func (a Assembly) contrast() (ratio float64, layer string) {
 // advise returns the method whose result is called effective, and why.
 func (b *builder) advise(a Assembly) (Method, string) {
 	asked := b.setting.Method
-	if asked == Zone && b.steel == nil {
-		b.remark(-1, "method", "the zone method is made for steel studs and there are none; the advised method is used")
-		asked = Advised
-	}
 	if asked != Advised {
+		if b.steel != nil && asked != Zone {
+			b.remark(b.offsets[b.steel.layer], "method", "the %s method was asked for; it is not made for steel studs, whose flanges gather heat", asked)
+		}
 		return asked, "asked for"
 	}
 	if b.steel != nil {

@@ -149,7 +149,7 @@ func TestSharesSum(t *testing.T) {
 	}
 	for _, text := range texts {
 		for _, m := range []assembly.Method{assembly.Advised, assembly.Parallel, assembly.Isothermal, assembly.Mean} {
-			r := written(t, text, assembly.Setting{Method: m, Outdoors: rvalue.FromFahrenheit(40 * rng.Float64()), Cold: rng.IntN(2) == 0})
+			r := written(t, "R-1 + "+text+" + R-1", assembly.Setting{Method: m, Outdoors: rvalue.FromFahrenheit(40 * rng.Float64()), Cold: rng.IntN(2) == 0})
 			paths, drops := 0.0, 0.0
 			for _, p := range r.Paths {
 				paths += p.Heat
@@ -178,13 +178,16 @@ func TestSharesSum(t *testing.T) {
 func TestRemarks(t *testing.T) {
 	for _, c := range []struct{ text, code, says string }{
 		{"2x6 @ 16 in (fiberglass R-38)", "squeezed", "from 12 in (304.8 mm) to 5 1/2 in (139.7 mm)"},
-		{"2x6 @ 24 in (fiberglass R-13)", "left-over", "2 in"},
-		{"2x4 @ 16 in (empty)", "framing", "25 %"},
-		{"2x4 @ 24 in (empty)", "framing", "22 %"},
-		{"2x4 @ 400 mm (empty)", "framing", "25 %"},
-		{"1x3 @ 16 in (empty) + R-1", "framing", "15.6 %"},
-		{"2x4 @ 16 in framing 18 % (empty)", "framing", "as written"},
-		{"1x3 @ 16 in (empty) + 2x4 @ 16 in (empty)", "crossing", "aligned"},
+		{"R-1 + 2x6 @ 24 in (fiberglass R-13) + R-1", "left-over", "2 in"},
+		{"R-1 + 2x6 @ 24 in (fiberglass R-13)", "open-bay", "2 in"},
+		{"R-1 + 2x4 @ 16 in (empty)", "open-bay", "not counted"},
+		{"2x4 @ 16 in (R-19)", "bare-r", "fiberglass R-19"},
+		{"R-1 + 2x4 @ 16 in (empty) + R-1", "framing", "25 %"},
+		{"R-1 + 2x4 @ 24 in (empty) + R-1", "framing", "22 %"},
+		{"R-1 + 2x4 @ 400 mm (empty) + R-1", "framing", "25 %"},
+		{"R-1 + 1x3 @ 16 in (empty) + R-1", "framing", "15.6 %"},
+		{"R-1 + 2x4 @ 16 in framing 18 % (empty) + R-1", "framing", "as written"},
+		{"R-1 + 1x3 @ 16 in (empty) + 2x4 @ 16 in (empty) + R-1", "crossing", "aligned"},
 		{"steel 3 1/2 in @ 16 in (fiberglass R-13)", "steel", "correction factor"},
 		{"steel 3 1/2 in @ 12 in (fiberglass R-13)", "steel", "zone method"},
 		{"brick 3 5/8 in + air 1 in vented + brick 3 5/8 in", "vented", "do not count"},
@@ -257,7 +260,7 @@ func ExampleSpec_Evaluate() {
 	}
 	// Output:
 	// effective: R-12.5 by parallel path
-	// fiberglass R-19 batt squeezed from 6 1/4 in (158.8 mm) to 3 1/2 in (88.9 mm): R-14.0 (RSI 2.47) (chart)
+	// fiberglass R-19 batt squeezed from 6 1/4 in (158.8 mm) to 3 1/2 in (88.9 mm): R-14.0 (RSI 2.47) (a fiberglass maker's compression chart, printed in the Journal of Light Construction)
 }
 
 func ExampleParse_mistake() {
@@ -267,6 +270,54 @@ func ExampleParse_mistake() {
 	// assembly: unknown material "fibreglas"; did you mean fiberglass or fiberboard?
 	//   gypsum 1/2 in + 2x4 @ 16 in (fibreglas R-13)
 	//                                ^
+}
+
+// TestAtticFloors: what lies on an attic's joists is not squeezed. Loose fill
+// covers the joists: by hand, parallel path with 10 % of 2x6 joists (R-6.875)
+// under 6.5 in of the same fill.
+func TestAtticFloors(t *testing.T) {
+	ceiling := assembly.Setting{Faces: assembly.Facing{Use: assembly.Ceiling}}
+	batt := written(t, "R-0.45 + 2x6 @ 16 in (fiberglass R-30)", ceiling)
+	bay, joist := 0.61+0.45+30+0.61, 0.61+0.45+6.875+0.61
+	if got, want := batt.Effective.R.IP(), 1/(0.9/bay+0.1/joist); math.Abs(got-want) > 1e-9 {
+		t.Errorf("R-30 batts on attic joists: R-%.4f, by hand R-%.4f", got, want)
+	}
+	loose := written(t, "R-0.45 + 2x6 @ 16 in (cellulose 12 in)", ceiling)
+	perInch := loose.Layers[2].Shares[1].R.IP() / 5.5
+	bay, joist = 0.61+0.45+12*perInch+0.61, 0.61+0.45+6.875+6.5*perInch+0.61
+	if got, want := loose.Effective.R.IP(), 1/(0.9/bay+0.1/joist); math.Abs(got-want) > 1e-9 {
+		t.Errorf("12 in of cellulose on attic joists: R-%.4f, by hand R-%.4f", got, want)
+	}
+	walled := written(t, "R-0.45 + 2x6 @ 16 in (fiberglass R-30) + plywood 3/4 in", ceiling)
+	if walled.Effective.R >= batt.Effective.R {
+		t.Errorf("a batt squeezed under a floor, %v, resists no less than one that stands free, %v", walled.Effective.R, batt.Effective.R)
+	}
+}
+
+// TestSteelByLabel: a standard batt in a 6 in stud is the row of its label,
+// R-19 at 16 in: U 0.109 with the layers of the guide cited above.
+func TestSteelByLabel(t *testing.T) {
+	r := written(t, "R-0.56 + steel 6 in @ 16 in (fiberglass R-19) + R-0.56 + R-0.08", assembly.Setting{})
+	if got := r.Effective.U().IP(); math.Abs(got-0.109) > 0.0005 {
+		t.Errorf("U = %.5f, the guide prints 0.109", got)
+	}
+	sum := 0.0
+	for _, l := range r.Layers {
+		sum += float64(l.R)
+	}
+	if math.Abs(sum-float64(r.Effective.R)) > 1e-12 {
+		t.Errorf("the layers sum to %v, the wall has %v", sum, float64(r.Effective.R))
+	}
+}
+
+func TestZoneMethodWantsSteel(t *testing.T) {
+	spec, err := assembly.Parse(eightLayers)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := spec.Evaluate(assembly.Setting{Method: assembly.Zone}); err == nil || !strings.Contains(err.Error(), "steel") {
+		t.Errorf("the zone method without steel gives %v, want an error", err)
+	}
 }
 
 func TestParseMethod(t *testing.T) {

@@ -33,14 +33,18 @@ func dressed(nominal int) (rvalue.Length, bool) {
 // plates, headers and corners included.
 type framingFactor struct {
 	at16, at24 float64
+	by16, by24 string // what they are made up of
 	source     string
 }
 
 var framingFactors = [...]framingFactor{
-	Wall:    {0.25, 0.22, "ASHRAE Handbook—Fundamentals 2021, ch. 27: studs, plates and sills 21 % (18 %) and headers 4 %"},
-	Ceiling: {0.10, 0.10, "ASHRAE 90.1, App. A2.4: attic joists 10 %"},
-	Floor:   {0.10, 0.07, "California joint appendix, wood joist floors: 10 % (7 %), from memory"},
-	Roof:    {0.10, 0.10, "ASHRAE 90.1, App. A2.4: single rafters 10 %"},
+	Wall: {
+		0.25, 0.22, "studs, plates and sills 21 %, headers 4 %", "studs, plates and sills 18 %, headers 4 %",
+		"ASHRAE Handbook—Fundamentals 2021, ch. 27",
+	},
+	Ceiling: {0.10, 0.10, "attic joists", "attic joists", "ASHRAE 90.1, App. A2.4"},
+	Floor:   {0.10, 0.07, "wood joists", "wood joists", "California joint appendix, from memory"},
+	Roof:    {0.10, 0.10, "single rafters", "single rafters", "ASHRAE 90.1, App. A2.4"},
 }
 
 // DefaultFraming returns the share of the area that wood framing takes for a
@@ -56,16 +60,14 @@ func DefaultFraming(use Use, spacing rvalue.Length) (fraction float64, source st
 	in := spacing.Inches()
 	slope := (f.at16 - f.at24) / (1/16.0 - 1/24.0)
 	fraction = f.at24 + slope*(1/in-1/24.0)
-	source = f.source
 	// The metric module, 400 and 600 mm, is the same framing as 16 and 24 in.
 	switch {
 	case in > 15.7 && in < 16.1:
-		fraction = f.at16
+		return f.at16, f.by16 + ": " + f.source, nil
 	case in > 23.5 && in < 24.1:
-		fraction = f.at24
-	default:
-		source += "; between the published spacings of 16 and 24 in by 1/spacing"
+		return f.at24, f.by24 + ": " + f.source, nil
 	}
+	source = f.source + "; between the published spacings of 16 and 24 in by 1/spacing"
 	return fraction, source, nil
 }
 

@@ -45,7 +45,7 @@ func (p Parser) Parse(text string) (*Spec, error) {
 	if p.Catalogue == nil {
 		p.Catalogue = material.Default()
 	}
-	n := notation{text: strings.ReplaceAll(text, "\u00a0", "  "), catalogue: p.Catalogue}
+	n := notation{text: sameLength.Replace(text), catalogue: p.Catalogue}
 	if len(text) > maxText {
 		return nil, &SyntaxError{Text: text[:40], Offset: 0, Msg: fmt.Sprintf("%d bytes are no list of layers, at most %d", len(text), maxText)}
 	}
@@ -66,6 +66,10 @@ func (p Parser) Parse(text string) (*Spec, error) {
 	}
 	return spec, nil
 }
+
+// sameLength turns what word processors put in place of a blank and a hyphen
+// into these, with as many bytes, so that places stay where they are.
+var sameLength = strings.NewReplacer("\u00a0", "  ", "\u2011", "-  ")
 
 // unreadable returns the offset of the first control character or of text that
 // is not UTF-8, −1 if there is none.
@@ -154,7 +158,7 @@ func (n *notation) layer(s span) (SpecLayer, error) {
 	text := n.str(s)
 	open := strings.IndexByte(text, '(')
 	if open < 0 {
-		if at := strings.IndexByte(text, '@'); at >= 0 {
+		if at, _ := distance(text); at >= 0 {
 			return l, n.fail(s.to, "what stands between the members? write (empty), or a fill such as (fiberglass R-13)")
 		}
 		var err error
@@ -271,10 +275,18 @@ func (n *notation) anatomy(s span) (name, label, thickness span, length rvalue.L
 			continue
 		}
 		label = w
-		if c := n.text[w.to-1]; c < '0' || c > '9' { // R 13, RSI 0.9: the number is the next word
+		after := w.to
+		switch c := n.text[w.to-1]; {
+		case len(n.str(w)) > 2 && strings.EqualFold(n.text[w.to-2:w.to], "ci"): // R-5ci, continuous insulation
+			label.to -= 2
+		case c < '0' || c > '9': // R 13, RSI 0.9: the number is the next word
 			label.to = n.word(s, w.to).to
+			after = label.to
 		}
-		name, thickness = n.trim(span{s.from, label.from}), n.trim(span{label.to, s.to})
+		name, thickness = n.trim(span{s.from, label.from}), n.trim(span{after, s.to})
+		if name.from == name.to && thickness.from < thickness.to && !startsNumber(n.str(thickness)) {
+			name, thickness = thickness, span{} // R-5 xps
+		}
 		break
 	}
 	if thickness.from < thickness.to {
@@ -295,7 +307,18 @@ func (n *notation) anatomy(s span) (name, label, thickness span, length rvalue.L
 			number = rest
 		}
 	}
-	if number.from == number.to || number.from == body.from {
+	if number.from == number.to {
+		return body, label, number, 0
+	}
+	if number.from == body.from { // 1/2 in gypsum: the longest start that is a length
+		for w := n.word(body, body.from); w.from < w.to; w = n.word(body, w.to) {
+			if l, err := rvalue.ParseLength(n.text[body.from:w.to]); err == nil {
+				name, thickness, length = n.trim(span{w.to, body.to}), span{body.from, w.to}, l
+			}
+		}
+		if length > 0 {
+			return name, label, thickness, length
+		}
 		return body, label, number, 0
 	}
 	// No thickness that can be read. A name may hold a number (No. 15 felt);

@@ -97,8 +97,8 @@ func (n *notation) member(s span) (Member, error) {
 		return m, err
 	}
 	m.Share = share
-	if at := strings.IndexByte(n.str(rest), '@'); at >= 0 {
-		where := n.trim(span{rest.from + at + 1, rest.to})
+	if at, sign := distance(n.str(rest)); at >= 0 {
+		where := n.trim(span{rest.from + at + sign, rest.to})
 		if m.Spacing, err = n.spacing(where); err != nil {
 			return m, err
 		}
@@ -109,6 +109,11 @@ func (n *notation) member(s span) (Member, error) {
 	}
 	if rest.from == rest.to {
 		return m, n.fail(s.from, "what are the members? write 2x4, steel 3 1/2 in, fir 6 in, 48 x 198 mm, or their resistance, such as RSI 0.77")
+	}
+	for _, noun := range []string{"studs", "stud", "joists", "joist", "rafters", "rafter", "straps", "strapping", "battens", "furring"} {
+		if before, ok := cutWord(n.str(rest), noun); ok && before > 0 {
+			rest = n.trim(span{rest.from, rest.from + before})
+		}
 	}
 	m.Name = oneLine(n.str(rest))
 	done, err := n.lumber(&m, rest)
@@ -122,6 +127,15 @@ func (n *notation) member(s span) (Member, error) {
 		err = n.memberOf(&m, rest)
 	}
 	return m, err
+}
+
+// distance finds what stands before a spacing, "@" or the word at, and its
+// length.
+func distance(text string) (at, length int) {
+	if at = strings.IndexByte(text, '@'); at >= 0 {
+		return at, 1
+	}
+	return strings.Index(text, " at "), len(" at ")
 }
 
 // spacing reads a distance on centre, "16 in", "400 mm o.c.".
@@ -180,6 +194,9 @@ func (n *notation) lumber(m *Member, s span) (bool, error) {
 			}
 		}
 		m.Width, m.Depth = width, depth
+	}
+	if !flat && m.Width > m.Depth {
+		return true, n.fail(s.from, "which side of %s is the depth of the bay? write the depth last, or flat behind it if it lies flat", n.str(s))
 	}
 	if flat {
 		m.Width, m.Depth = max(m.Width, m.Depth), min(m.Width, m.Depth)

@@ -180,6 +180,8 @@ func TestSyntaxErrors(t *testing.T) {
 		{"air without thickness", "gypsum 1/2 in + air", "", "air 3/4 in"},
 		{"an emittance over 1", "air 1 in emittance 1.2", "emittance 1.2", "above 0 and up to 1"},
 		{"a negative resistance", "R-0", "", "R-0"},
+		{"a size the other way round", "4x2 @ 16 in (empty)", "4x2 @ 16 in (empty)", "depth last"},
+		{"steel by spacing and share", "gypsum 1/2 in + steel 3 1/2 in @ 16 in framing 30 % (empty) + R-1", "steel 3 1/2 in @ 16 in framing 30 % (empty) + R-1", "30 %"},
 		{"two kinds, one without a share", "2x4 @ 16 in, fir 3 1/2 in 4 % (empty)", ", fir 3 1/2 in 4 % (empty)", "share"},
 		{"a control character", "gypsum\x00 1/2 in", "\x00 1/2 in", "control"},
 	} {

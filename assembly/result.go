@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/coldseam/coldseam/rvalue"
@@ -117,6 +118,9 @@ func (b *builder) result(a Assembly) (*Result, error) {
 		r.Zone = zone
 		b.remark(b.offsets[b.steel.layer], "steel", "%s", why)
 	}
+	if b.setting.Method == Zone && b.steel == nil {
+		return nil, fmt.Errorf("assembly: the zone method is made for steel studs, and there are none here; ask for another method or none")
+	}
 	method, why := b.advise(a)
 	effective, err := b.by(method, a)
 	if err != nil {
@@ -178,15 +182,23 @@ func (b *builder) layerResults(r *Result, gains [][]float64) {
 	at := b.setting.Indoors
 	dT := float64(b.setting.Indoors.Sub(b.setting.Outdoors))
 	for i, l := range r.Assembly.Layers {
-		res := LayerResult{Name: l.Name, Offset: b.offsets[i], Thickness: b.thickness(i), R: l.Mixed(), Shares: make([]ShareResult, len(l.Shares))}
+		mixed := l.Mixed()
+		res := LayerResult{Name: l.Name, Offset: b.offsets[i], Thickness: b.thickness(i), R: mixed, Shares: make([]ShareResult, len(l.Shares))}
 		res.Drop = float64(res.R) / float64(r.IsothermalPlanes)
+		if r.Effective.Method == Zone {
+			// What the studs' layer resists is what the method leaves for it.
+			if i == b.steel.layer {
+				res.R = r.Effective.R - (r.IsothermalPlanes - mixed)
+			}
+			res.Drop = float64(res.R) / float64(r.Effective.R)
+		}
 		if along {
 			res.Drop = 0
 		}
 		for s, share := range l.Shares {
 			sr := ShareResult{
 				Name: share.Name, Fraction: share.Fraction, Member: share.Member, R: share.R, Gain: gains[i][s],
-				Heat: share.Fraction * float64(res.R) / float64(share.R),
+				Heat: share.Fraction * float64(mixed) / float64(share.R),
 			}
 			if along {
 				sr.Heat = 0
