@@ -114,7 +114,51 @@ func (b *builder) build() error {
 	if outer > 0 {
 		b.add(Plain(outerFilm, outer), nil, -1)
 	}
+	b.turned()
 	return nil
+}
+
+// turned remarks on a wall that seems written from outdoors to indoors.
+func (b *builder) turned() {
+	layers := b.spec.Layers
+	first, last := layers[0].Item.Material, layers[len(layers)-1].Item.Material
+	if first == nil || last == nil || b.setting.Exposure != Open || b.setting.Faces.Use != Wall {
+		return
+	}
+	switch first.Class {
+	case material.Siding, material.Masonry, material.Roofing:
+		if last.Class == material.Gypsum || last.Class == material.Plaster && first.Class == material.Siding {
+			b.remark(layers[0].Offset, "order", "%s indoors and %s outdoors: layers are read from indoors to outdoors, is this the other way round?", first.Name, last.Name)
+		}
+	}
+}
+
+// Bounds beyond which a piece is remarked on.
+const (
+	mostPerInch = 12               // h·ft²·°F/Btu, more than any insulation sold but vacuum panels
+	thickBoard  = 3 * rvalue.Inch  // more than boards, plaster and siding have
+	thickPiece  = 1 * rvalue.Metre // more than walls have of anything
+)
+
+// plausible remarks on a piece that is hardly meant as it stands.
+func (b *builder) plausible(it *Item, p *Piece) {
+	if t := p.Thickness; t > 0 && p.R.IP()/t.Inches() > mostPerInch {
+		b.remark(it.Offset, "implausible", "%s would resist R-%.3g per inch, more than any insulation sold; is it meant so?", it.Text, p.R.IP()/t.Inches())
+	}
+	m := it.Material
+	if m == nil {
+		return
+	}
+	thin := m.Class == material.Gypsum || m.Class == material.Plaster || m.Class == material.Siding || m.Class == material.Panel || m.Class == material.Flooring
+	if it.Thickness > thickPiece || thin && it.Thickness > thickBoard {
+		b.remark(it.Offset, "implausible", "%s is hardly sold %s thick; is it meant so?", m.Name, said(it.Thickness))
+	}
+	if it.Kind == Slab && it.Thickness > 0 && m.Conductivity == 0 && len(m.Sizes) == 1 && m.Sizes[0].Thickness == 0 {
+		b.remark(it.Offset, "thickness-unused", "%s is known by the piece, whatever its thickness: %s", m.Name, said(p.R))
+	}
+	if it.Kind == Labelled && m.Class == material.Fibre {
+		b.remark(it.Offset, "label", "no batt of %s is labelled so; counted as written, %s", m.Name, said(p.R))
+	}
 }
 
 // piece computes what an item resists. depth is that of the bay for an item
@@ -152,6 +196,7 @@ func (b *builder) piece(it *Item, depth, width rvalue.Length) (Piece, error) {
 		b.caution(it.Material, it.Offset)
 	}
 	p.warm = p.R
+	b.plausible(it, &p)
 	return p, nil
 }
 

@@ -215,7 +215,7 @@ func TestBuildErrors(t *testing.T) {
 		{"aligned with nothing", "gypsum 1/2 in + 2x4 @ 16 in aligned (empty)", "2x4 @ 16 in aligned (empty)", "aligned with what"},
 		{"members of two depths", "2x4 20 %, 2x6 4 % (empty)", "2x6 4 % (empty)", "resistance"},
 		{"a slab without thickness", "gypsum 1/2 in + xps", "xps", "thickness"},
-		{"a piece in another size than it is sold", "concrete block 9 in", "concrete block 9 in", ""},
+		{"a piece in another size than it is sold", "hollow clay tile 7 in", "hollow clay tile 7 in", "in the catalogue"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			spec, err := assembly.Parse(c.text)

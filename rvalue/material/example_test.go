@@ -27,17 +27,17 @@ func ExampleFind() {
 }
 
 func ExampleMaterial_Resistance() {
-	m, err := material.Find("concrete block")
+	m, err := material.Find("hollow clay tile")
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	fmt.Println(m.Resistance(8 * rvalue.Inch))
-	_, err = m.Resistance(9 * rvalue.Inch)
+	_, err = m.Resistance(7 * rvalue.Inch)
 	fmt.Println(err)
 	// Output:
-	// RSI 0.18 <nil>
-	// material: concrete block of 9 in (228.6 mm) is not in the catalogue, which has 7.87 in (200 mm) and 11.81 in (300 mm)
+	// RSI 0.33 <nil>
+	// material: hollow clay tile of 7 in (177.8 mm) is not in the catalogue, which has 2.95 in (75 mm), 3 15/16 in (100 mm), 5.91 in (150 mm), 7.87 in (200 mm), 9.84 in (250 mm) and 11.81 in (300 mm)
 }
 
 // A batt of 6 1/4 in. loses R-1 in a bay of 5 1/2 in., which its label says in a

@@ -46,7 +46,7 @@ var lookups = []struct{ asked, want string }{
 	{"timber wall", "log wall"},
 	{"vapour barrier", "polyethylene"},
 	{"AAC", "aerated concrete"},
-	{"SPF", "spruce-pine-fir"},
+	{"dimension lumber", "spruce-pine-fir"},
 	{"tin ceiling", "steel"},
 	// case, plural, punctuation, hyphens, order, words run together
 	{"GYPSUM BOARD", "gypsum board"},
