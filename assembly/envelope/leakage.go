@@ -84,14 +84,14 @@ var tightness = [...]struct {
 	word  string
 	ach50 float64
 }{
-	{"tight", 3}, {"average", 7}, {"leaky", 12}, {"very leaky", 18},
+	{"snug", 3}, {"usual", 7}, {"drafty", 12}, {"very drafty", 18},
 }
 
 // TightnessSource says where the figures of Described come from.
 const TightnessSource = "common practice, no source; a blower-door test costs little against what it tells"
 
 // Described returns the air changes per hour at 50 Pa that a word stands for:
-// tight 3, average 7, leaky 12, very leaky 18 (common practice, no source).
+// snug 3, usual 7, drafty 12, very drafty 18 (common practice, no source).
 // The error is a *NameError.
 func Described(word string) (ach50 float64, err error) {
 	known := make([]string, 0, len(tightness))

@@ -94,8 +94,8 @@ var noFiles = []struct {
 	{"a PNG image", "\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR", "f:1:1: this is no text file; a house file is TOML, as any editor writes it"},
 	{"UTF-16", "\xff\xfez\x00o\x00", "f:1:1: this is UTF-16; save the file as UTF-8"},
 	{"Latin 1", "name = \"x\"\nplace = \"K\xf6ln\"\n", "f:2:11: byte 0xF6 is not UTF-8; save the file as UTF-8\n  place = \"K\ufffdln\"\n            ^"},
-	{"too large", strings.Repeat("# nothing\n", 110_000), "f:1:1: 1.1 MB; a house file is text of at most 1 MB\n  # nothing\n  ^"},
-	{"one line, too large", strings.Repeat("#", 2_000_000), "f:1:1: 2.0 MB; a house file is text of at most 1 MB"},
+	{"too large", strings.Repeat("# nothing\n", 110_000), "f:1:1: more than 1 MB; a house file is text, and a large house takes some 20 KB\n  # nothing\n  ^"},
+	{"one line, too large", strings.Repeat("#", 2_000_000), "f:1:1: more than 1 MB; a house file is text, and a large house takes some 20 KB"},
 	{"an array in an array without end", "part = " + strings.Repeat("[", 20_000), "f:1:10008: arrays and inline tables are nested more than the maximum of 10000 levels deep"},
 }
 

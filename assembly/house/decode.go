@@ -106,7 +106,7 @@ func (d *decoder) isText() bool {
 	t := d.src.text
 	switch {
 	case len(t) > maxFile:
-		d.fail(0, "", "%.1f MB; a house file is text of at most 1 MB", float64(len(t))/1e6)
+		d.fail(0, "", "more than 1 MB; a house file is text, and a large house takes some 20 KB")
 	case bytes.HasPrefix(t, []byte("\xff\xfe")), bytes.HasPrefix(t, []byte("\xfe\xff")):
 		d.fail(0, "", "this is UTF-16; save the file as UTF-8")
 	case bytes.IndexByte(t, 0) >= 0:

@@ -166,7 +166,7 @@ func TestEverything(t *testing.T) {
 func TestDefaults(t *testing.T) {
 	h, err := house.Decode("least.toml", []byte(`
 zone = "6A"
-leakage = { volume = "7400 ft3", tightness = "leaky" }
+leakage = { volume = "7400 ft3", tightness = "drafty" }
 assembly.wall = { faces = "wall", layers = "gypsum 1/2 in + 2x4 @ 16 in (empty) + vinyl siding" }
 window.sash = { glass = "single", frame = "wood" }
 [[part]]

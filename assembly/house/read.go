@@ -197,13 +197,13 @@ func (s *section) within(key string, t rvalue.Temperature, low, high float64) rv
 	return t
 }
 
-var tightnessWords = []string{"tight", "average", "leaky", "very leaky"}
+var tightnessWords = []string{"snug", "usual", "drafty", "very drafty"}
 
 func (d *decoder) leakage(s *section) {
 	l := s.sub("leakage")
 	if l == nil {
 		if !s.has("leakage") {
-			d.filled("leakage", "left out of the sums", `nothing is known of it; a blower-door figure, or a word such as tightness = "leaky", would rank the drafts too`)
+			d.filled("leakage", "left out of the sums", `nothing is known of it; a blower-door figure, or a word such as tightness = "drafty", would rank the drafts too`)
 		}
 		return
 	}

@@ -1,12 +1,14 @@
 package house
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/material"
 )
 
 // maxCount bounds how many alike openings one line may give.
@@ -20,7 +22,7 @@ func (d *decoder) item(t *table, what string, n int, seen map[string]int) (*sect
 		s.missing("name", `a name is missing, by which the ranking calls it; write such as name = "street wall"`)
 		return s, ""
 	}
-	name = strings.TrimSpace(name)
+	name = strings.Join(strings.Fields(name), " ") // a line break would tear the ranking apart
 	inner := what[strings.LastIndexByte(what, ':')+1:]
 	s.where = fmt.Sprintf("%s %q", what, name)
 	if line, ok := seen[name]; ok {
@@ -105,7 +107,7 @@ func (d *decoder) part(s *section, p *Part) {
 	} else if p.Window != nil {
 		s.fail("kind", "a part that is a window has the window's kind; leave this out")
 	}
-	p.Area, _ = quantity(s, "area", "31 ft x 8 ft 6 in", rvalue.ParseArea)
+	p.Area, _ = quantity(s, "area", "31 ft x 8 ft 6 in", areas)
 	s.missing("area", `its area is missing; write it with its openings included, such as area = "31 ft x 8 ft 6 in"`)
 	d.openings(s, p)
 	d.ground(s, p)
@@ -160,6 +162,9 @@ func (d *decoder) kindOf(s *section, p *Part) Kind {
 			return BasementFloor
 		case use == assembly.Floor && ground:
 			return Slab
+		case use == assembly.Wall && p.Assembly.Layers != nil && massWall(p.Assembly.Layers):
+			d.filled(s.path("kind"), MassWall.String(), "masonry, concrete, stone or earth carries it, so that the code's column of mass walls is asked; write kind = \"wall\" if a frame does")
+			return MassWall
 		default:
 			return [...]Kind{assembly.Wall: Wall, assembly.Ceiling: Ceiling, assembly.Floor: Floor, assembly.Roof: Roof}[use]
 		}
@@ -167,6 +172,50 @@ func (d *decoder) kindOf(s *section, p *Part) Kind {
 		s.fail("u", "what this part is must be said where only its U-factor is known; write such as kind = \"wall\"")
 	}
 	return Wall
+}
+
+// Bounds of what counts as a mass wall where the file does not say: our own
+// reading of the code's definition, so that brick veneer before a frame does not.
+const (
+	massive = 140 * rvalue.Millimetre // whatever else is in the wall
+	solid   = 85 * rvalue.Millimetre  // with no framed layer deeper than furring
+	furring = 1.6 * rvalue.Inch
+)
+
+// massWall reports whether masonry, concrete, stone or earth carries a wall.
+func massWall(s *assembly.Spec) bool {
+	var thick, framed rvalue.Length
+	for _, l := range s.Layers {
+		for _, m := range l.Members {
+			framed = max(framed, m.Depth)
+		}
+		if m := l.Item.Material; m != nil {
+			switch m.Class {
+			case material.Masonry, material.Concrete, material.Stone, material.Earth:
+				thick += l.Item.Thickness
+			}
+		}
+	}
+	return thick >= massive || thick >= solid && framed <= furring
+}
+
+// areas reads an area, or several joined by plus: "10 ft x 8 ft + 6 ft x 4 ft".
+func areas(text string) (rvalue.Area, error) {
+	var sum rvalue.Area
+	at := 0
+	for piece := range strings.SplitSeq(text, "+") {
+		a, err := rvalue.ParseArea(piece)
+		var q *rvalue.ParseError
+		if errors.As(err, &q) {
+			return 0, &rvalue.ParseError{Text: text, Offset: at + q.Offset, Msg: q.Msg}
+		}
+		if err != nil {
+			return 0, err
+		}
+		sum += a
+		at += len(piece) + 1
+	}
+	return sum, nil
 }
 
 // openings reads the openings of a part and holds their area against its own.

@@ -177,7 +177,7 @@ func TestLeakage(t *testing.T) {
 		`{ volume = "10000 ft3", ach50 = 12 }`,
 		`{ volume = "10000 ft3", flow50 = "2000 cfm" }`,
 		`{ flow50 = "2000 cfm" }`,
-		`{ volume = "10000 ft3", tightness = "leaky" }`,
+		`{ volume = "10000 ft3", tightness = "drafty" }`,
 	} {
 		if got := ua(leakage); !cmp.Equal(got, want, cmpopts.EquateApprox(1e-9, 0)) {
 			t.Errorf("%s: %v Btu/(h·°F), want %v", leakage, got, want)

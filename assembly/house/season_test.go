@@ -118,3 +118,38 @@ func TestSeasonMistakes(t *testing.T) {
 		}
 	}
 }
+
+func TestPartsReadAsMeant(t *testing.T) {
+	h, err := house.Decode("parts.toml", []byte(`zone = "5A"
+assembly.brick = { faces = "wall", layers = "plaster 3/4 in + brick 8 in" }
+assembly.veneer = { faces = "wall", layers = "gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-11) + board sheathing 3/4 in + air 1 in + brick 3 5/8 in" }
+assembly.furred = { faces = "wall", layers = "gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-11) + concrete block 8 in" }
+part = [
+  { name = "brick  wall\t", assembly = "brick", area = "10 ft x 10 ft + 5 ft x 8 ft" },
+  { name = "veneer", assembly = "veneer", area = "100 ft2" },
+  { name = "furred", assembly = "furred", area = "100 ft2" },
+  { name = "said", assembly = "brick", area = "100 ft2", kind = "wall" },
+]
+`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []struct {
+		name string
+		kind house.Kind
+		area float64
+	}{{"brick wall", house.MassWall, 140}, {"veneer", house.Wall, 100}, {"furred", house.MassWall, 100}, {"said", house.Wall, 100}} {
+		p := h.Parts[i]
+		if p.Name != want.name || p.Kind != want.kind || math.Abs(p.Area.IP()-want.area) > 1e-9 {
+			t.Errorf("part %d is %q, a %v of %v ft², want %+v", i, p.Name, p.Kind, p.Area.IP(), want)
+		}
+	}
+	for line, says := range map[string]string{
+		`name = "gable` + "\\u001b" + `[31m"`: "control character",
+		"zone = \"5A\"\n" + `assembly.w = { faces = "wall", layers = "R-5" }` + "\n" + `part = [ { name = "a", assembly = "w", area = "10 ft x 10 ft + 5 furlong x 1 ft" } ]`: "furlong",
+	} {
+		if _, err := house.Decode("bad.toml", []byte(line)); err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%s: %v, want something of %q", line, err, says)
+		}
+	}
+}

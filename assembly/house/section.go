@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -94,6 +95,8 @@ func (s *section) text(key string) (string, bool) {
 		s.fail(key, "%s, not a text; write it in quotes", e.value.is())
 	case strings.TrimSpace(e.value.text) == "":
 		s.fail(key, "an empty text; write something or leave the key out")
+	case strings.ContainsFunc(e.value.text, func(r rune) bool { return unicode.IsControl(r) && r != '\t' && r != '\n' && r != '\r' }):
+		s.fail(key, "a control character in %q; write plain text", e.value.text)
 	default:
 		return e.value.text, true
 	}
