@@ -17,6 +17,13 @@ type quantity struct {
 	IP number `json:"ip"`
 }
 
+// unitNames tells the units of the quantities, by what they are.
+var unitNames = map[string][2]string{ // si, ip
+	"r": {"m²·K/W", "h·ft²·°F/Btu"}, "u": {"W/(m²·K)", "Btu/(h·ft²·°F)"}, "ua": {"W/K", "Btu/(h·°F)"}, "conductivity": {"W/(m·K)", "Btu·in/(h·ft²·°F)"},
+	"length": {"m", "ft"}, "area": {"m²", "ft²"}, "temperature": {"°C", "°F"}, "temperature difference": {"K", "°F"},
+	"energy": {"kWh", "million Btu"}, "power": {"W", "Btu/h"}, "mass": {"kg", "lb"}, "degree days": {"K·d", "°F·d"},
+}
+
 // q returns the JSON form of a quantity.
 func q[T interface {
 	SI() float64
@@ -31,6 +38,9 @@ type number float64
 
 func (n number) MarshalJSON() ([]byte, error) {
 	v := float64(n)
+	if math.Abs(v) < 1e-9 { // rounding about 0 °C
+		v = 0
+	}
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return []byte("null"), nil
 	}

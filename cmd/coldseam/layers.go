@@ -100,7 +100,7 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	m.row("method", "R", "U")
 	m.row("parallel path (no less heat than this)", r.ParallelPath.In(u), r.ParallelPath.U().In(u))
 	m.row("isothermal planes (no more heat than this)", r.IsothermalPlanes.In(u), r.IsothermalPlanes.U().In(u))
-	m.row(fmt.Sprintf("combined (%s%.1f %%)", map[bool]string{true: "within ", false: "not valid, "}[r.Combined.Valid], 100*r.Combined.Error), r.Combined.R.In(u), r.Combined.R.U().In(u))
+	m.row(fmt.Sprintf("combined (%s%.1f %%)", map[bool]string{true: "within ", false: "refused, the limits lie too far apart: "}[r.Combined.Valid], 100*r.Combined.Error), r.Combined.R.In(u), r.Combined.R.U().In(u))
 	if r.Zone > 0 {
 		m.row("for steel studs", r.Zone.In(u), r.Zone.U().In(u))
 	}
@@ -121,13 +121,17 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	}
 	t.print(w)
 	fmt.Fprintln(w)
-	wrap(w, "", "gain per R: what the whole assembly gains per unit of R added in that place alone.", 100)
+	wrap(w, "", "gain per R: what the whole assembly gains per unit of R added in that place alone. A framed layer's R is its shares mixed; the parallel path keeps them apart, so that the layers need not sum to it.", 100)
 	remarks(w, r.Remarks)
 }
 
 func remarks(w io.Writer, rs []assembly.Remark) {
+	said := map[string]bool{}
 	for _, r := range rs {
-		wrap(w, "· ", r.Text, 100)
+		if !said[r.Text] {
+			said[r.Text] = true
+			wrap(w, "· ", r.Text, textWidth)
+		}
 	}
 }
 
@@ -186,19 +190,20 @@ func layersObject(spec *assembly.Spec, r *assembly.Result) any {
 		Planes   []quantity `json:"temperatures"`
 	}
 	out := struct {
-		Schema    int       `json:"schema"`
-		Layers    string    `json:"notation"`
-		Faces     string    `json:"faces"`
-		Indoors   quantity  `json:"indoors"`
-		Outdoors  quantity  `json:"outdoors"`
-		Films     string    `json:"films"`
-		Methods   methods   `json:"methods"`
-		Effective effective `json:"effective"`
-		Detail    []layer   `json:"layers"`
-		Paths     []path    `json:"paths"`
-		Warnings  []warning `json:"warnings"`
+		Schema    int                  `json:"schema"`
+		Units     map[string][2]string `json:"units"`
+		Layers    string               `json:"notation"`
+		Faces     string               `json:"faces"`
+		Indoors   quantity             `json:"indoors"`
+		Outdoors  quantity             `json:"outdoors"`
+		Films     string               `json:"films"`
+		Methods   methods              `json:"methods"`
+		Effective effective            `json:"effective"`
+		Detail    []layer              `json:"layers"`
+		Paths     []path               `json:"paths"`
+		Warnings  []warning            `json:"warnings"`
 	}{
-		Schema: schemaVersion, Layers: spec.String(), Faces: r.Setting.Faces.String(),
+		Schema: schemaVersion, Units: unitNames, Layers: spec.String(), Faces: r.Setting.Faces.String(),
 		Indoors: q(r.Setting.Indoors), Outdoors: q(r.Setting.Outdoors), Films: r.Setting.Films.String(),
 		Methods: methods{
 			Parallel: methodOf(r.ParallelPath), Isothermal: methodOf(r.IsothermalPlanes),

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"flag"
 	"os"
 	"os/exec"
@@ -100,6 +101,10 @@ func TestMistakes(t *testing.T) {
 		{"a county of no state", []string{"zone", "Franklin County"}, 1, "state"},
 		{"a base that is none", []string{"zone", "Denver, CO", "--base", "60"}, 2, "--base"},
 		{"a material nobody knows", []string{"materials", "unobtainium"}, 1, "unobtainium"},
+		{"help on nothing", []string{"help", "bogus"}, 2, "bogus"},
+		{"an edition that is none", []string{"zone", "6A", "--edition", "1999"}, 2, "2021"},
+		{"an option where there is none", []string{"schema", "--json"}, 2, "no option --json"},
+		{"the zone method on wood", []string{"layers", wall, "--method", "zone"}, 1, "steel"},
 		{"completion for no shell", []string{"completion"}, 2, "bash"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -117,6 +122,45 @@ func TestLateOptions(t *testing.T) {
 	after, _, _ := call(t, "", "layers", wall, "--units", "si", "--json")
 	if before == "" || before != after {
 		t.Errorf("options behind the argument count otherwise:\n%s", cmp.Diff(before, after))
+	}
+}
+
+type failing struct{}
+
+func (failing) Write([]byte) (int, error) { return 0, errors.New("the disk is full") }
+
+// TestLostOutput: what could not be written is no success.
+func TestLostOutput(t *testing.T) {
+	var stderr bytes.Buffer
+	if code := run([]string{"rank"}, strings.NewReader(""), failing{}, &stderr); code != 1 || !strings.Contains(stderr.String(), "disk is full") {
+		t.Errorf("exit %d and %q with a full disk", code, stderr.String())
+	}
+}
+
+func TestCompletionOffersWords(t *testing.T) {
+	for _, c := range []struct {
+		args []string
+		want string
+	}{
+		{[]string{"--generate-bash-completion"}, "rank"},
+		{[]string{"layers", "--fi", "--generate-bash-completion"}, "--films"},
+	} {
+		out, stderr, code := call(t, "", c.args...)
+		if code != 0 || !strings.Contains(out, c.want) {
+			t.Errorf("coldseam %q exits %d, offers %q and says %q, want %q among the words", c.args, code, out, stderr, c.want)
+		}
+	}
+}
+
+func TestHouseFromStandardInput(t *testing.T) {
+	data, err := os.ReadFile("../../examples/ranch-1958.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	piped, stderr, code := call(t, string(data), "rank", "-")
+	read, _, _ := call(t, "", "rank", "../../examples/ranch-1958.toml")
+	if code != 0 || piped != read {
+		t.Errorf("the house from standard input exits %d, says %q and ranks otherwise:\n%s", code, stderr, cmp.Diff(read, piped))
 	}
 }
 

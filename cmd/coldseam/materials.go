@@ -35,7 +35,7 @@ func materials(c command) error {
 			k = m.Conductivity.In(c.units)
 			r = perInch(m, c.units)
 		case len(m.Sizes) > 0:
-			r = sizes(m, c.units)
+			r = short(sizes(m, c.units), nameWidth)
 		}
 		t.row(m.Name, m.Class.String(), k, r, percent(m.Spread), m.Source)
 		keys = append(keys, m.Source)
@@ -90,9 +90,10 @@ func materialsObject(found []*material.Material) any {
 		Caution      string    `json:"caution,omitempty"`
 	}
 	out := struct {
-		Schema    int     `json:"schema"`
-		Materials []entry `json:"materials"`
-	}{Schema: schemaVersion, Materials: []entry{}}
+		Schema    int                  `json:"schema"`
+		Units     map[string][2]string `json:"units"`
+		Materials []entry              `json:"materials"`
+	}{Schema: schemaVersion, Units: unitNames, Materials: []entry{}}
 	for _, m := range found {
 		e := entry{
 			Name: m.Name, Aliases: append([]string{}, m.Aliases...), Class: m.Class.String(), Sizes: []size{},

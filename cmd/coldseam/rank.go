@@ -86,15 +86,21 @@ const textWidth = 100
 func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 	h, k := r.House, r.Ranking
 	fmt.Fprintln(w, h.Name)
-	fmt.Fprintf(w, "zone %s, asked by %s; %s inside, %s outside\n\n", h.Zone, h.Edition, h.Indoors.Temperature.In(u), h.Outdoors.Temperature.In(u))
+	fmt.Fprintf(w, "zone %s; what is asked is that of %s; %s inside, %s outside\n\n", h.Zone, h.Edition, h.Indoors.Temperature.In(u), h.Outdoors.Temperature.In(u))
 
 	t := table{right: []bool{false, true, false, true, true, true, true, true, true, true, true}}
-	t.row(append([]string{"loses most", "share", "", "area", "R", "U", "UA", "per size", "behind"}, yearHeads(r.Season, u)...)...)
+	t.row(append([]string{"part", "share", "", "area", "R", "U", "UA", "per size", "behind"}, yearHeads(r.Season, u)...)...)
+	buffered := false
 	for i := range k.Rows {
 		row := &k.Rows[i]
 		name := row.Name
 		if row.In != "" {
 			name += ", in " + row.In
+		}
+		name = short(name, nameWidth)
+		if row.Factor < 1 {
+			name += fmt.Sprintf(" *%.2f", row.Factor)
+			buffered = true
 		}
 		area, res, tr, size := "", "", "", ""
 		if row.Area > 0 {
@@ -108,18 +114,21 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 	wrap(w, "", map[rvalue.Units]string{
 		rvalue.IP: "area in ft², R in h·ft²·°F/Btu, U in Btu/(h·ft²·°F), UA and behind in Btu/(h·°F); ",
 		rvalue.SI: "area in m², R in m²·K/W, U in W/(m²·K), UA and behind in W/K; ",
-	}[u]+"per size: U over the mean U; behind: the UA that would go away if the part just met what its zone asks.", textWidth)
+	}[u]+"per size: U over the mean U of what has an area; behind: the UA that would go away if the part just met what its zone asks (met: nothing, -: nothing is asked).", textWidth)
+	if buffered {
+		wrap(w, "*", "the part faces an unheated space, which is warmer than outdoors: UA and per size count so much of its U.", textWidth)
+	}
 	fmt.Fprintln(w)
 
 	weakest := &k.Rows[k.Weakest.Row]
-	wrap(w, "weakest link:           ", weakestText(k, u), textWidth)
+	wrap(w, "weakest link:           ", weakestText(r, u), textWidth)
 	wrap(w, "loses most:             ", fmt.Sprintf("%s, %s of the heat", k.Rows[k.LosesMost].Name, percent(k.Rows[k.LosesMost].Share)), textWidth)
 	if k.Leakiest >= 0 {
 		row := &k.Rows[k.Leakiest]
 		wrap(w, "leakiest for its size:  ", fmt.Sprintf("%s, %.1f times the mean", row.Name, row.Intensity), textWidth)
 	}
 	if weakest.Target.Text != "" {
-		wrap(w, "what is asked of it:    ", weakest.Target.Text, textWidth)
+		wrap(w, "what is asked of it:    ", asked(weakest, u), textWidth)
 	}
 
 	if err := orderText(w, r, u); err != nil {
@@ -159,7 +168,7 @@ func orderText(w io.Writer, r *house.Report, u rvalue.Units) error {
 		if len(s.Parts) > 1 || s.Parts[0] != s.Make {
 			text += " (" + strings.Join(s.Parts, ", ") + ")"
 		}
-		text += fmt.Sprintf(": %s, %s of all heat", s.Behind.In(u), percent(s.Share))
+		text += fmt.Sprintf(": %s, %s of all heat", about(s.Behind.In(u)), percent(s.Share))
 		if s.Saving != nil {
 			text += fmt.Sprintf(", %s a year", about(s.Saving.Heating.Heat.In(u)))
 			if r.Season.Fuel && r.Season.Year.MoneyKnown {
@@ -192,6 +201,25 @@ func together(remarks []house.Remark) []string {
 	return texts
 }
 
+// asked says what is asked of a row. The code's own text is in inch-pound.
+func asked(row *envelope.Row, u rvalue.Units) string {
+	text := strings.TrimPrefix(row.Target.Text, "asked: ")
+	if u == rvalue.SI && row.Target.U > 0 {
+		text += fmt.Sprintf(" (%s, at most %s)", row.U.In(u), row.Target.U.In(u))
+	}
+	return text
+}
+
+// nameWidth is where long names are cut, so that the table fits a screen.
+const nameWidth = 34
+
+func short(name string, most int) string {
+	if r := []rune(name); len(r) > most {
+		return string(r[:most-1]) + "…"
+	}
+	return name
+}
+
 func behind(row *envelope.Row, u rvalue.Units) string {
 	switch {
 	case row.Behind > 0:
@@ -202,22 +230,24 @@ func behind(row *envelope.Row, u rvalue.Units) string {
 	return "-"
 }
 
-func weakestText(k *envelope.Ranking, u rvalue.Units) string {
+func weakestText(r *house.Report, u rvalue.Units) string {
+	k := r.Ranking
 	row := &k.Rows[k.Weakest.Row]
 	text := row.Name
 	if row.Behind > 0 {
-		text += fmt.Sprintf(", %s above what is asked, %s of the whole house's heat", row.Behind.In(u), percent(float64(row.Behind)/float64(k.Total.UA)))
+		text += fmt.Sprintf(", of all parts the furthest behind: %s above what is asked, %s of the whole house's heat", about(row.Behind.In(u)), percent(float64(row.Behind)/float64(k.Total.UA)))
 	} else {
-		text += ", it " + k.Weakest.Why
+		text += ", which " + k.Weakest.Why
 	}
 	if k.Weakest.Piece != "" {
-		share := 0.0
-		for _, p := range row.Detail {
-			if p.Name == k.Weakest.Piece {
-				share = p.Share
-			}
+		verb := "most of its heat goes by"
+		if k.Weakest.PieceLayer {
+			verb = "most of what it resists is"
 		}
-		text += fmt.Sprintf("; inside it, most (%s) goes by: %s", percent(share), k.Weakest.Piece)
+		text += fmt.Sprintf("; inside it, %s (%s): %s", verb, percent(k.Weakest.PieceShare), k.Weakest.Piece)
+	}
+	if steps, err := r.Order(); err == nil && len(steps) > 0 && steps[0].Behind > row.Behind && !slices.Contains(steps[0].Rows, k.Weakest.Row) {
+		text += fmt.Sprintf("; %s, in %d parts, is further behind when these are taken together, see the order below", steps[0].Make, len(steps[0].Parts))
 	}
 	return text
 }
@@ -286,23 +316,24 @@ func rankObject(r *house.Report, file string) (any, error) {
 	h, k := r.House, r.Ranking
 	weakest := &k.Rows[k.Weakest.Row]
 	out := struct {
-		Schema    int       `json:"schema"`
-		File      string    `json:"file"`
-		Name      string    `json:"name"`
-		Zone      string    `json:"zone"`
-		Edition   int       `json:"edition"`
-		Parts     []part    `json:"parts"`
-		Total     total     `json:"total"`
-		Weakest   link      `json:"weakest_link"`
-		LosesMost string    `json:"loses_most"`
-		Leakiest  string    `json:"leakiest_for_its_size"`
-		Order     []step    `json:"order"`
-		Season    any       `json:"season,omitempty"`
-		Defaults  []filled  `json:"defaults"`
-		Warnings  []warning `json:"warnings"`
-		Cautions  []string  `json:"cautions"`
+		Schema    int                  `json:"schema"`
+		Units     map[string][2]string `json:"units"`
+		File      string               `json:"file"`
+		Name      string               `json:"name"`
+		Zone      string               `json:"zone"`
+		Edition   int                  `json:"edition"`
+		Parts     []part               `json:"parts"`
+		Total     total                `json:"total"`
+		Weakest   link                 `json:"weakest_link"`
+		LosesMost string               `json:"loses_most"`
+		Leakiest  string               `json:"leakiest_for_its_size"`
+		Order     []step               `json:"order"`
+		Season    any                  `json:"season,omitempty"`
+		Defaults  []filled             `json:"defaults"`
+		Warnings  []warning            `json:"warnings"`
+		Cautions  []string             `json:"cautions"`
 	}{
-		Schema: schemaVersion, File: file, Name: h.Name, Zone: h.Zone.String(), Edition: int(h.Edition),
+		Schema: schemaVersion, Units: unitNames, File: file, Name: h.Name, Zone: h.Zone.String(), Edition: int(h.Edition),
 		Total:     total{q(k.Total.UA), q(k.Total.Area), q(k.Total.U), q(k.Total.Behind)},
 		Weakest:   link{weakest.Name, weakest.In, k.Weakest.Piece, k.Weakest.Why},
 		LosesMost: k.Rows[k.LosesMost].Name,

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"runtime/debug"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -26,10 +27,14 @@ func (e usageError) Error() string { return e.msg }
 // run is the whole program: arguments and streams in, exit code out. This file
 // is the only one that knows the command-line library.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	app := newApp(stdin, stdout)
+	out := &checked{w: stdout}
+	app := newApp(stdin, out)
 	args, err := flagsFirst(app, args)
 	if err == nil {
 		err = app.Run(append([]string{app.Name}, args...))
+	}
+	if err == nil {
+		err = out.err // a full disk must not pass for a result
 	}
 	if err == nil {
 		return exitDone
@@ -41,6 +46,20 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return exitUsage
 	}
 	return exitInput
+}
+
+// checked remembers the first error of writing.
+type checked struct {
+	w   io.Writer
+	err error
+}
+
+func (c *checked) Write(p []byte) (int, error) {
+	n, err := c.w.Write(p)
+	if c.err == nil {
+		c.err = err
+	}
+	return n, err
 }
 
 // command is what a subcommand gets: its arguments and options.
@@ -79,12 +98,12 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 		Usage:       "what building assemblies really resist, and a house's weakest link",
 		Description: "Start with: coldseam rank\nLocal codes and licensed trades decide; figures rest on the defaults that the output lists.",
 		Writer:      stdout, ErrWriter: io.Discard,
-		HideVersion:          true,
+		Version:              version(),
 		EnableBashCompletion: true,
 		ExitErrHandler:       func(*cli.Context, error) {}, // run maps errors to exit codes
 		OnUsageError:         usage,
 		Action: func(c *cli.Context) error {
-			if word := c.Args().First(); word != "" {
+			if word := c.Args().First(); word != "" && !strings.HasPrefix(word, "--generate") {
 				return usageError{fmt.Sprintf("no command %q%s", word, didYouMean(word, commandNames(c.App)))}
 			}
 			return cli.ShowAppHelp(c)
@@ -123,6 +142,7 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 				ArgsUsage: "'COUNTY, STATE', such as 'St. Louis County, MN', or a climate zone, such as 6A",
 				Flags: []cli.Flag{
 					units, json,
+					&cli.StringFlag{Name: "edition", Usage: "only this `EDITION` of the code, such as 2021"},
 					&cli.StringFlag{Name: "base", Usage: "degree days at another base `TEMPERATURE` too, such as 60 °F"},
 					&cli.StringFlag{Name: "altitude", Usage: "the place's own `HEIGHT` above the sea, such as 5200 ft"},
 				},
@@ -145,6 +165,14 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 	return app
 }
 
+// version is that of the module, as the build knows it.
+func version() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return info.Main.Version
+	}
+	return "(devel)"
+}
+
 func commandNames(app *cli.App) []string {
 	var names []string
 	for _, c := range app.Commands {
@@ -165,8 +193,11 @@ func flagsFirst(app *cli.App, args []string) ([]string, error) {
 	if at == len(args) {
 		return args, nil
 	}
+	if topic := at + 1; args[at] == "help" && topic < len(args) && app.Command(args[topic]) == nil {
+		return nil, usageError{fmt.Sprintf("no command %q%s", args[topic], didYouMean(args[topic], commandNames(app)))}
+	}
 	cmd := app.Command(args[at])
-	if cmd == nil {
+	if cmd == nil || args[len(args)-1] == "--generate-bash-completion" {
 		return args, nil
 	}
 	takesValue := map[string]bool{"help": false, "h": false, "generate-bash-completion": false}
@@ -226,6 +257,9 @@ func didYouMean(word string, known []string) string {
 	if length > len(best)-len(strings.TrimLeft(best, "-")) {
 		return fmt.Sprintf("; did you mean %s?", best)
 	}
+	if len(known) == 0 {
+		return ""
+	}
 	return "; there are " + strings.Join(known, ", ")
 }
 
@@ -237,11 +271,17 @@ func completion(app *cli.App, args []string, w io.Writer) error {
 	switch args[0] {
 	case "bash":
 		fmt.Fprint(w, `_coldseam() {
-  local words
+  local cur=${COMP_WORDS[COMP_CWORD]} words
+  local IFS=$'\n'
+  if [[ $cur == -* ]]; then
+    words=$("${COMP_WORDS[@]:0:COMP_CWORD}" "$cur" --generate-bash-completion 2>/dev/null)
+    COMPREPLY=($(compgen -W "$words" -- "$cur"))
+    return
+  fi
   words=$("${COMP_WORDS[@]:0:COMP_CWORD}" --generate-bash-completion 2>/dev/null)
-  COMPREPLY=($(compgen -W "$words" -- "${COMP_WORDS[COMP_CWORD]}") $(compgen -f -X '!*.toml' -- "${COMP_WORDS[COMP_CWORD]}"))
+  COMPREPLY=($(compgen -W "$words" -- "$cur") $(compgen -f -X '!*.toml' -- "$cur"))
 }
-complete -F _coldseam coldseam
+complete -o filenames -F _coldseam coldseam
 `)
 	case "zsh":
 		fmt.Fprint(w, `#compdef coldseam

@@ -49,7 +49,7 @@ func money(amount float64, currency string) string {
 func about(text string) string {
 	number, unit, _ := strings.Cut(text, " ")
 	v, err := strconv.ParseFloat(number, 64)
-	if err != nil || math.Abs(v) < 1000 {
+	if err != nil || math.Abs(v) < 100 {
 		return text
 	}
 	v, err = strconv.ParseFloat(strconv.FormatFloat(v, 'e', 2, 64), 64)

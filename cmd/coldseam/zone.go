@@ -33,8 +33,16 @@ func zone(c command) error {
 			return target.Zone(z), err
 		}
 	}
+	editions := target.Editions()
+	if v := c.text("edition"); v != "" {
+		e, err := target.ParseEdition(v)
+		if err != nil {
+			return usageError{"--edition " + message(err)}
+		}
+		editions = []target.Edition{e}
+	}
 	if c.is("json") {
-		out, err := zoneObject(text, where, zones)
+		out, err := zoneObject(text, where, zones, editions)
 		if err != nil {
 			return err
 		}
@@ -43,7 +51,7 @@ func zone(c command) error {
 	if where != nil {
 		placeText(c.stdout, *where, c.units)
 	}
-	return zoneText(c.stdout, zones, c.units)
+	return zoneText(c.stdout, zones, editions, c.units)
 }
 
 // zonesBy tells the zone by each edition of the code.
@@ -69,10 +77,10 @@ var advised = []struct {
 	{target.CrawlWall, target.Bare},
 }
 
-func zoneText(w io.Writer, zones zonesBy, u rvalue.Units) error {
+func zoneText(w io.Writer, zones zonesBy, editions []target.Edition, u rvalue.Units) error {
 	fmt.Fprintln(w, "the most heat that may pass (U), or the R-values of which one suffices")
 	fmt.Fprintln(w)
-	for _, e := range target.Editions() {
+	for _, e := range editions {
 		z, err := zones(e)
 		if err != nil {
 			return err
@@ -97,7 +105,6 @@ func zoneText(w io.Writer, zones zonesBy, u rvalue.Units) error {
 	if err != nil {
 		return err
 	}
-	t := table{}
 	source := ""
 	for _, a := range advised {
 		advice, err := target.Advise(z, a.component, a.state)
@@ -108,9 +115,8 @@ func zoneText(w io.Writer, zones zonesBy, u rvalue.Units) error {
 			return err
 		}
 		source = advice.Source
-		t.row("  "+a.component.String(), a.state.String(), advice.Text)
+		wrap(w, fmt.Sprintf("  %s, %s: ", a.component, a.state), advice.Text, textWidth)
 	}
-	t.print(w)
 	fmt.Fprintln(w)
 	wrap(w, "· ", source, 100)
 	wrap(w, "· ", "U-factors come from memory of the code's tables, R-values of 2009 to 2021 from a page seen; states and cities amend the code, and the local code official decides.", 100)
@@ -147,7 +153,7 @@ func options(r target.Requirement, u rvalue.Units) string {
 	return text
 }
 
-func zoneObject(asked string, where *place, zones zonesBy) (any, error) {
+func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edition) (any, error) {
 	type requirement struct {
 		Component string    `json:"component"`
 		U         *quantity `json:"u,omitempty"`
@@ -171,16 +177,17 @@ func zoneObject(asked string, where *place, zones zonesBy) (any, error) {
 		Source    string `json:"source"`
 	}
 	out := struct {
-		Schema   int       `json:"schema"`
-		Asked    string    `json:"asked"`
-		Place    any       `json:"place,omitempty"`
-		Editions []edition `json:"editions"`
-		Advice   []advice  `json:"advice"`
-	}{Schema: schemaVersion, Asked: asked, Advice: []advice{}}
+		Schema   int                  `json:"schema"`
+		Units    map[string][2]string `json:"units"`
+		Asked    string               `json:"asked"`
+		Place    any                  `json:"place,omitempty"`
+		Editions []edition            `json:"editions"`
+		Advice   []advice             `json:"advice"`
+	}{Schema: schemaVersion, Units: unitNames, Asked: asked, Advice: []advice{}}
 	if where != nil {
 		out.Place = placeObject(*where)
 	}
-	for _, e := range target.Editions() {
+	for _, e := range editions {
 		z, err := zones(e)
 		if err != nil {
 			return nil, err
