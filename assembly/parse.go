@@ -56,13 +56,11 @@ func (p Parser) Parse(text string) (*Spec, error) {
 	if err != nil {
 		return nil, err
 	}
-	spec := &Spec{Text: text, Layers: make([]SpecLayer, 0, len(pieces))}
-	for _, piece := range pieces {
-		l, err := n.layer(piece)
-		if err != nil {
+	spec := &Spec{Text: text, Layers: make([]SpecLayer, len(pieces))}
+	for i, piece := range pieces {
+		if err := n.layer(&spec.Layers[i], piece); err != nil {
 			return nil, err
 		}
-		spec.Layers = append(spec.Layers, l)
 	}
 	return spec, nil
 }
@@ -153,116 +151,113 @@ func (n *notation) split(s span, sep byte) ([]span, error) {
 }
 
 // layer reads one layer.
-func (n *notation) layer(s span) (SpecLayer, error) {
-	l := SpecLayer{Offset: s.from, Text: oneLine(n.str(s))}
+func (n *notation) layer(l *SpecLayer, s span) error {
+	l.Offset, l.Text = s.from, oneLine(n.str(s))
 	text := n.str(s)
 	open := strings.IndexByte(text, '(')
 	if open < 0 {
 		if at, _ := distance(text); at >= 0 {
-			return l, n.fail(s.to, "what stands between the members? write (empty), or a fill such as (fiberglass R-13)")
+			return n.fail(s.to, "what stands between the members? write (empty), or a fill such as (fiberglass R-13)")
 		}
-		var err error
-		l.Item, err = n.item(s)
-		return l, err
+		return n.item(&l.Item, s)
 	}
 	if !strings.HasSuffix(text, ")") {
-		return l, n.fail(s.from+strings.IndexByte(text, ')')+1, "nothing may follow the bracket; join the next layer with +")
+		return n.fail(s.from+strings.IndexByte(text, ')')+1, "nothing may follow the bracket; join the next layer with +")
 	}
 	head := n.trim(span{s.from, s.from + open})
 	fill := n.trim(span{s.from + open + 1, s.to - 1})
 	if head.from == head.to {
-		return l, n.fail(s.from, "a fill without members; write what frames it before the bracket, such as 2x4 @ 16 in, or drop the brackets")
+		return n.fail(s.from, "a fill without members; write what frames it before the bracket, such as 2x4 @ 16 in, or drop the brackets")
 	}
 	if rest, ok := cutWord(n.str(head), "aligned"); ok {
 		l.Aligned = true
 		head = n.trim(span{head.from, head.from + rest})
 	}
-	if strings.TrimSpace(n.str(head)) == "" {
-		return l, n.fail(s.from, "members are missing before aligned; write them, such as 2x4 @ 16 in")
+	if head.from == head.to {
+		return n.fail(s.from, "members are missing before aligned; write them, such as 2x4 @ 16 in")
 	}
 	heads, err := n.split(head, ',')
 	if err != nil {
-		return l, err
+		return err
 	}
-	for _, h := range heads {
-		m, err := n.member(h)
-		if err != nil {
-			return l, err
+	l.Members = make([]Member, len(heads))
+	for i, h := range heads {
+		m := &l.Members[i]
+		if err := n.member(m, h); err != nil {
+			return err
 		}
 		if len(heads) > 1 && m.Share == 0 {
-			return l, n.fail(h.to, "with several kinds of member each needs its share of the area, such as 2x4 21 %%")
+			return n.fail(h.to, "with several kinds of member each needs its share of the area, such as 2x4 21 %%")
 		}
-		l.Members = append(l.Members, m)
 	}
 	if fill.from == fill.to {
-		return l, n.fail(fill.from, "what stands between the members? write empty, or a fill such as fiberglass R-13")
+		return n.fail(fill.from, "what stands between the members? write empty, or a fill such as fiberglass R-13")
 	}
 	if strings.EqualFold(n.str(fill), "empty") {
-		return l, nil
+		return nil
 	}
 	items, err := n.split(fill, '+')
 	if err != nil {
-		return l, err
+		return err
 	}
-	for _, it := range items {
-		item, err := n.item(it)
-		if err != nil {
-			return l, err
+	l.Fill = make([]Item, len(items))
+	for i, it := range items {
+		if err := n.item(&l.Fill[i], it); err != nil {
+			return err
 		}
-		if item.Vent == Vented {
-			return l, n.fail(it.from, "a vented space between members; write it as a layer of its own, what lies beyond it does not count")
+		if l.Fill[i].Vent == Vented {
+			return n.fail(it.from, "a vented space between members; write it as a layer of its own, what lies beyond it does not count")
 		}
-		l.Fill = append(l.Fill, item)
 	}
-	return l, nil
+	return nil
 }
 
 // item reads a material with its thickness or label, a resistance, or air.
-func (n *notation) item(s span) (Item, error) {
-	it := Item{Offset: s.from, Text: oneLine(n.str(s))}
+func (n *notation) item(it *Item, s span) error {
+	it.Offset, it.Text = s.from, oneLine(n.str(s))
 	text := n.str(s)
 	if isAir(text) {
-		return n.air(s, it)
+		return n.air(it, s)
 	}
 	if strings.EqualFold(text, "empty") {
-		return it, n.fail(s.from, "empty stands alone in its brackets; write air with its thickness, such as air 1/2 in")
+		return n.fail(s.from, "empty stands alone in its brackets; write air with its thickness, such as air 1/2 in")
 	}
 	name, r, d, length := n.anatomy(s)
 	if r.from < r.to {
 		label, err := rvalue.ParseResistance(n.str(r))
 		if err != nil {
-			return it, n.quantityError(r.from, err)
+			return n.quantityError(r.from, err)
 		}
 		it.Kind, it.R = Labelled, label
 	}
 	if it.Thickness = length; d.from < d.to && length == 0 {
 		_, err := rvalue.ParseLength(n.str(d))
-		return it, n.quantityError(d.from, err)
+		return n.quantityError(d.from, err)
 	}
 	if name.from == name.to {
 		if it.R == 0 {
-			return it, n.fail(s.from, "a thickness without a material; write it before the thickness, such as gypsum %s", n.str(s))
+			return n.fail(s.from, "a thickness without a material; write it before the thickness, such as gypsum %s", n.str(s))
 		}
-		return it, nil
+		return nil
 	}
 	m, err := n.find(name)
 	if err != nil {
-		return it, err
+		return err
 	}
 	it.Material = m
 	if it.R == 0 {
 		if it.Thickness == 0 && m.Conductivity > 0 {
-			return it, nil // a fill takes the depth of its bay; build asks of others
+			return nil // a fill takes the depth of its bay; build asks of others
 		}
 		if _, err := m.Resistance(it.Thickness); err != nil {
-			return it, n.fail(s.from, "%s", plain(err))
+			return n.fail(s.from, "%s", plain(err))
 		}
-		return it, nil
+		return nil
 	}
 	if batts, err := material.FindBatt(m.Name, it.R); err == nil && len(batts) > 0 {
 		it.Kind = Batt
 	}
-	return it, nil
+	return nil
 }
 
 // anatomy finds in a written item the name, the label and the thickness, in

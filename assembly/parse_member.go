@@ -16,7 +16,7 @@ func isAir(text string) bool {
 // air reads "air 3/4 in", and behind the thickness "bright" (one foil face),
 // "bright both", "emittance 0.1" or "emittance 0.1/0.9", "slightly vented" or
 // "vented".
-func (n *notation) air(s span, it Item) (Item, error) {
+func (n *notation) air(it *Item, s span) error {
 	it.Kind, it.E1, it.E2 = Air, ordinaryEmittance, ordinaryEmittance
 	rest := n.trim(span{s.from + len("air"), s.to})
 	for {
@@ -38,20 +38,20 @@ func (n *notation) air(s span, it Item) (Item, error) {
 			at := rest.from + before
 			var err error
 			if it.E1, it.E2, err = n.emittances(span{at, rest.to}); err != nil {
-				return it, err
+				return err
 			}
 		}
 		rest = n.trim(span{rest.from, rest.from + before})
 	}
 	if rest.from == rest.to {
-		return it, n.fail(min(s.to, len(n.text)), "how thick is the air space? write air 3/4 in")
+		return n.fail(min(s.to, len(n.text)), "how thick is the air space? write air 3/4 in")
 	}
 	d, err := rvalue.ParseLength(n.str(rest))
 	if err != nil {
-		return it, n.quantityError(rest.from, err)
+		return n.quantityError(rest.from, err)
 	}
 	it.Thickness = d
-	return it, nil
+	return nil
 }
 
 // brightEmittance is that of clean foil in service: ASHRAE Handbook, aluminum
@@ -90,25 +90,25 @@ func (n *notation) emittances(s span) (e1, e2 float64, err error) {
 
 // member reads what frames a layer: a size of lumber, a material and its
 // depth, a steel stud or a resistance, then its spacing or its share.
-func (n *notation) member(s span) (Member, error) {
-	m := Member{Offset: s.from, Text: oneLine(n.str(s))}
+func (n *notation) member(m *Member, s span) error {
+	m.Offset, m.Text = s.from, oneLine(n.str(s))
 	rest, share, err := n.percent(s)
 	if err != nil {
-		return m, err
+		return err
 	}
 	m.Share = share
 	if at, sign := distance(n.str(rest)); at >= 0 {
 		where := n.trim(span{rest.from + at + sign, rest.to})
 		if m.Spacing, err = n.spacing(where); err != nil {
-			return m, err
+			return err
 		}
 		rest = n.trim(span{rest.from, rest.from + at})
 	}
 	if m.Share == 0 && m.Spacing == 0 {
-		return m, n.fail(s.to, "how far apart are the members? write @ 16 in, or their share of the area, such as 25 %%")
+		return n.fail(s.to, "how far apart are the members? write @ 16 in, or their share of the area, such as 25 %%")
 	}
 	if rest.from == rest.to {
-		return m, n.fail(s.from, "what are the members? write 2x4, steel 3 1/2 in, fir 6 in, 48 x 198 mm, or their resistance, such as RSI 0.77")
+		return n.fail(s.from, "what are the members? write 2x4, steel 3 1/2 in, fir 6 in, 48 x 198 mm, or their resistance, such as RSI 0.77")
 	}
 	for _, noun := range []string{"studs", "stud", "joists", "joist", "rafters", "rafter", "straps", "strapping", "battens", "furring"} {
 		if before, ok := cutWord(n.str(rest), noun); ok && before > 0 {
@@ -116,17 +116,17 @@ func (n *notation) member(s span) (Member, error) {
 		}
 	}
 	m.Name = oneLine(n.str(rest))
-	done, err := n.lumber(&m, rest)
+	done, err := n.lumber(m, rest)
 	if !done && err == nil {
-		done, err = n.steel(&m, rest)
+		done, err = n.steel(m, rest)
 	}
 	if !done && err == nil {
-		done, err = n.bareR(&m, rest)
+		done, err = n.bareR(m, rest)
 	}
 	if !done && err == nil {
-		err = n.memberOf(&m, rest)
+		err = n.memberOf(m, rest)
 	}
-	return m, err
+	return err
 }
 
 // distance finds what stands before a spacing, "@" or the word at, and its
