@@ -18,6 +18,7 @@
 //	altitude  air is thinner high up; sea level unless given
 //	units     of the output, "ip" or "si"; ip unless given
 //	films     whose surface films, "ashrae" or "iso 6946", and whose method
+//	cold      true: conductivities at the layers' own mean temperatures
 //	notes     kept, not computed
 //	indoors   temperature, humidity
 //	outdoors  temperature, wind: for the temperatures inside the parts;

@@ -53,7 +53,7 @@ func (v *evaluator) evaluate(a *Assembly, x assembly.Exposure, of string) (*asse
 // setting is what surrounds an assembly in this house.
 func (h *House) setting(a *Assembly, x assembly.Exposure) assembly.Setting {
 	return assembly.Setting{
-		Faces: a.Faces, Exposure: x, Films: h.Films, Method: a.Method,
+		Faces: a.Faces, Exposure: x, Films: h.Films, Method: a.Method, Cold: h.Cold,
 		Wind: h.Outdoors.Wind, Indoors: h.Indoors.Temperature, Outdoors: h.Outdoors.Temperature,
 	}
 }

@@ -20,6 +20,7 @@ type House struct {
 	Altitude rvalue.Length // 0: sea level, or not given
 	Units    rvalue.Units  // to print in, unless the reader asks for others
 	Films    surface.Set
+	Cold     bool // conductivities at the layers' own mean temperatures
 	Notes    string
 
 	Indoors  Indoors

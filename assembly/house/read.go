@@ -67,6 +67,7 @@ func (d *decoder) site(s *section) {
 	} else if !s.has("films") {
 		d.filled("films", h.Films.String(), "surface films of the ASHRAE Handbook, and its choice of method")
 	}
+	h.Cold, _ = s.flag("cold")
 	h.Notes, _ = s.text("notes")
 }
 

@@ -153,3 +153,23 @@ part = [
 		}
 	}
 }
+
+// TestColdHouse: cold = true lets polyiso lose on a cold day, and says so.
+func TestColdHouse(t *testing.T) {
+	text := `zone = "7"
+outdoors = { temperature = "-10 °F" }
+assembly.wall = { faces = "wall", layers = "gypsum 1/2 in + 2x4 @ 16 in (empty) + polyiso 2 in + vinyl siding" }
+part = [ { name = "walls", assembly = "wall", area = "100 ft2" } ]
+`
+	warm, cold := ranked(t, text), ranked(t, "cold = true\n"+text)
+	if cold.Ranking.Total.UA <= warm.Ranking.Total.UA {
+		t.Errorf("UA %v in the cold, %v by the labels; polyiso insulates less in the cold", cold.Ranking.Total.UA, warm.Ranking.Total.UA)
+	}
+	said := false
+	for _, m := range cold.Remarks {
+		said = said || m.Code == "cold"
+	}
+	if !said {
+		t.Error("no remark says that conductivities follow the temperature")
+	}
+}

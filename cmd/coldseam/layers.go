@@ -120,6 +120,15 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 		}
 	}
 	t.print(w)
+	if len(r.Paths) > 1 {
+		fmt.Fprintln(w)
+		p := table{right: []bool{false, true, true, true}}
+		p.row("straight through", "area", "R", "heat by the parallel path")
+		for _, path := range r.Paths {
+			p.row(path.Name, percent(path.Fraction), path.R.In(u), percent(path.Heat))
+		}
+		p.print(w)
+	}
 	fmt.Fprintln(w)
 	wrap(w, "", "gain per R: what the whole assembly gains per unit of R added in that place alone. A framed layer's R is its shares mixed; the parallel path keeps them apart, so that the layers need not sum to it.", 100)
 	remarks(w, r.Remarks)
