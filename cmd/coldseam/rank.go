@@ -26,7 +26,11 @@ func rank(c command) error {
 	}
 	r, err := h.Rank()
 	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
+		text := err.Error()
+		for _, pkg := range []string{"house: ", "season: ", "envelope: "} {
+			text = strings.TrimPrefix(text, pkg)
+		}
+		return fmt.Errorf("%s: %s", name, text)
 	}
 	u := c.units
 	if !c.asked {

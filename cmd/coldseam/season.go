@@ -102,6 +102,9 @@ func seasonText(w io.Writer, s *house.Season, u rvalue.Units) {
 	if len(y.Defaults) > 0 {
 		fmt.Fprintln(w, "\nfilled in for the year:")
 		for _, d := range y.Defaults {
+			if !s.Fuel && !strings.HasPrefix(d.Code, "gains") && d.Code != "indoors" && !strings.Contains(d.Code, "cooling") {
+				continue // of a fuel that nobody named
+			}
 			date := ""
 			if d.Date != "" {
 				date = ", " + d.Date
