@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/testdata"
 )
 
 func number(t testing.TB, s string) float64 {
@@ -21,7 +22,7 @@ func number(t testing.TB, s string) float64 {
 // TestThermalZoneCities holds the thermal criteria against cities of which degree
 // days and zone are both published.
 func TestThermalZoneCities(t *testing.T) {
-	rows := readCSV(t, "../testdata/climate_cities.csv")
+	rows := testdata.Read(t, "climate_cities.csv")
 	if len(rows) != 62 {
 		t.Fatalf("%d cities, want 62", len(rows))
 	}

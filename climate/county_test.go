@@ -2,7 +2,6 @@ package climate
 
 import (
 	"crypto/sha256"
-	"encoding/csv"
 	"fmt"
 	"os"
 	"slices"
@@ -10,33 +9,9 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
-)
 
-// readCSV reads a test table of ours: comment lines begin with #, the first other
-// line names the columns.
-func readCSV(t testing.TB, path string) []map[string]string {
-	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []map[string]string
-	for _, row := range rows[1:] {
-		m := map[string]string{}
-		for i, name := range rows[0] {
-			m[name] = row[i]
-		}
-		out = append(out, m)
-	}
-	return out
-}
+	"github.com/coldseam/coldseam/testdata"
+)
 
 // TestTable reads the whole embedded table, which the look-up trusts.
 func TestTable(t *testing.T) {
@@ -110,7 +85,7 @@ func TestMoved2021(t *testing.T) {
 		}
 	}
 	var want []string
-	for _, row := range readCSV(t, "../testdata/climate_moved.csv") {
+	for _, row := range testdata.Read(t, "climate_moved.csv") {
 		for county := range strings.SplitSeq(row["counties"], ";") {
 			want = append(want, strings.Join([]string{row["state"], county, row["from"], row["to"]}, "|"))
 		}

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/testdata"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -141,7 +142,7 @@ with HDD65 over 500 °F·d. By the identity the errors of CDD are those of HDD b
 func scoreCities(t *testing.T, b *strings.Builder) {
 	var heating, scaled, h18, c10, s18, s10 tally
 	rows := 0
-	for _, row := range readCSV(t, "../testdata/climate_cities.csv") {
+	for _, row := range testdata.Read(t, "climate_cities.csv") {
 		if row["country"] != "US" {
 			continue
 		}
@@ -337,7 +338,7 @@ within %.0f km; the farthest is %.0f km away (%s).
 func scoreZones(t *testing.T, b *strings.Builder) {
 	var missed []string
 	pairs := 0
-	for _, row := range readCSV(t, "../testdata/climate_cities.csv") {
+	for _, row := range testdata.Read(t, "climate_cities.csv") {
 		if row["country"] != "US" {
 			continue
 		}

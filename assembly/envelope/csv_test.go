@@ -1,42 +1,16 @@
 package envelope_test
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"testing"
+
+	"github.com/coldseam/coldseam/testdata"
 )
 
-// readCSV reads a file of testdata into one map a row, keyed by column name. It
-// refuses an empty table and a row without its mark.
-func readCSV(t *testing.T, name string) (rows []map[string]string) {
+// readCSV reads a file of testdata, each row of which must have its mark.
+func readCSV(t *testing.T, name string) []testdata.Row {
 	t.Helper()
-	f, err := os.Open("../../testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	lines, err := r.ReadAll()
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	for _, line := range lines[1:] {
-		row := map[string]string{}
-		for i, key := range lines[0] {
-			row[key] = line[i]
-		}
-		if row["mark"] == "" {
-			t.Fatalf("%s: row without a mark: %v", name, line)
-		}
-		rows = append(rows, row)
-	}
-	if len(rows) == 0 {
-		t.Fatalf("%s: no rows", name)
-	}
-	return rows
+	return testdata.Read(t, name, "mark")
 }
 
 // num reads a cell; an empty one is 0.
@@ -45,11 +19,7 @@ func num(t *testing.T, s string) float64 {
 	if s == "" {
 		return 0
 	}
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
+	return testdata.Number(t, s)
 }
 
 // rounding is what a few conversions and sums may do to a value near 1.

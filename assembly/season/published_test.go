@@ -1,48 +1,19 @@
 package season_test
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
 	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/climate"
 	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/testdata"
 )
 
-// readCSV reads a file of testdata into one map a row, keyed by column name. It
-// refuses an empty table and a row without its mark.
-func readCSV(t *testing.T, name string) (rows []map[string]string) {
+// readCSV reads a file of testdata, each row of which must have its mark.
+func readCSV(t *testing.T, name string) []testdata.Row {
 	t.Helper()
-	f, err := os.Open("../../testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	lines := must(r.ReadAll())(t)
-	for _, line := range lines[1:] {
-		row := map[string]string{}
-		for i, key := range lines[0] {
-			row[key] = line[i]
-		}
-		if row["mark"] == "" {
-			t.Fatalf("%s: row without a mark: %v", name, line)
-		}
-		rows = append(rows, row)
-	}
-	if len(rows) == 0 {
-		t.Fatalf("%s: no rows", name)
-	}
-	return rows
-}
-
-func num(t *testing.T, s string) float64 {
-	t.Helper()
-	return must(strconv.ParseFloat(s, 64))(t)
+	return testdata.Read(t, name, "mark")
 }
 
 // baseOf returns the base at which a place has so many heating degree days.
@@ -65,7 +36,7 @@ func baseOf(t *testing.T, w *climate.Prepared, want climate.DegreeDays) rvalue.T
 func TestDegreeDayExamples(t *testing.T) {
 	boston := station(t, "Boston", "MA")
 	for _, row := range readCSV(t, "season_degreeday.csv") {
-		n := func(key string) float64 { return num(t, row[key]) }
+		n := func(key string) float64 { return row.Number(t, key) }
 		dd := climate.DegreeDays(n("degree_days")) * climate.FahrenheitDay
 		y := must(season.House{
 			Ranking: invented(t, rvalue.Conductance(n("loss")/n("difference"))*rvalue.BtuPerHourF),
@@ -110,7 +81,7 @@ func TestOwnBase(t *testing.T) {
 	uk := ukWeather(t)
 	var heat, published []float64
 	for _, row := range readCSV(t, "season_ownbase.csv") {
-		n := func(key string) float64 { return num(t, row[key]) }
+		n := func(key string) float64 { return row.Number(t, key) }
 		y := must(season.House{
 			Ranking: invented(t, rvalue.Conductance(n("ua"))*rvalue.WattPerKelvin), Weather: uk, Indoors: rvalue.FromCelsius(n("indoors")),
 			Gains: &season.Gains{Internal: season.Power(n("gains")) * season.Watt},
@@ -139,7 +110,7 @@ func TestOwnBase(t *testing.T) {
 func TestPrices(t *testing.T) {
 	boston := station(t, "Boston", "MA")
 	for _, row := range readCSV(t, "season_price.csv") {
-		n := func(key string) float64 { return num(t, row[key]) }
+		n := func(key string) float64 { return row.Number(t, key) }
 		h := season.House{
 			Ranking: invented(t, 200*rvalue.WattPerKelvin), Weather: boston,
 			Fuel: season.Fuel{
@@ -165,13 +136,13 @@ func TestPrices(t *testing.T) {
 
 func TestCOPFrom(t *testing.T) {
 	for _, row := range readCSV(t, "season_cop.csv") {
-		near(t, "COP of HSPF "+row["hspf"], season.COPFrom(num(t, row["hspf"])), num(t, row["cop"]), 0.0005)
+		near(t, "COP of HSPF "+row["hspf"], season.COPFrom(row.Number(t, "hspf")), row.Number(t, "cop"), 0.0005)
 	}
 }
 
 func TestCO2(t *testing.T) {
 	for _, row := range readCSV(t, "season_co2.csv") {
-		n := func(key string) float64 { return num(t, row[key]) }
+		n := func(key string) float64 { return row.Number(t, key) }
 		e := season.Emission(n("lb_per_mmbtu")) * season.PoundPerMMBtu
 		near(t, row["fuel"]+", kg per million Btu", e.Of(season.MMBtu).SI(), n("kg_per_mmbtu"), 0.005)
 		near(t, row["fuel"]+", lb per "+row["unit"], e.Of(season.Energy(n("heat"))*season.Btu).IP(), n("per_unit"), n("digit"))

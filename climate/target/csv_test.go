@@ -1,44 +1,17 @@
 package target
 
 import (
-	"encoding/csv"
-	"os"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
+
+	"github.com/coldseam/coldseam/testdata"
 )
 
-// readCSV reads a file of testdata into one map a row, keyed by column name. It
-// refuses an empty table and a row without its source or mark.
-func readCSV(t *testing.T, name string) []map[string]string {
+// readCSV reads a file of testdata, where a row may not leave its mark empty.
+func readCSV(t *testing.T, name string) []testdata.Row {
 	t.Helper()
-	f, err := os.Open("../../testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	lines, err := r.ReadAll()
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	var rows []map[string]string
-	for _, line := range lines[1:] {
-		row := map[string]string{}
-		for i, key := range lines[0] {
-			row[key] = line[i]
-		}
-		if mark, ok := row["mark"]; ok && mark == "" {
-			t.Fatalf("%s: row without a mark: %v", name, line)
-		}
-		rows = append(rows, row)
-	}
-	if len(rows) == 0 {
-		t.Fatalf("%s: no rows", name)
-	}
-	return rows
+	return testdata.Read(t, name)
 }
 
 // zonesIn reads the zones of a row; "3A warm-humid" stands alone.
@@ -90,11 +63,7 @@ func componentIn(t *testing.T, s string) (Component, Facts) {
 
 func floatIn(t *testing.T, s string) float64 {
 	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
+	return testdata.Number(t, s)
 }
 
 // cellText prints options in the CSV's form: "20|13+5ci", "0" for nothing.

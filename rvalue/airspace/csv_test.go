@@ -1,52 +1,21 @@
 package airspace
 
 import (
-	"encoding/csv"
-	"os"
-	"strconv"
 	"testing"
 
 	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/testdata"
 )
 
-// readCSV reads a file of testdata into one map a row, keyed by column name. It
-// refuses an empty table and a row without its mark.
-func readCSV(t *testing.T, name string) (rows []map[string]string) {
+// readCSV reads a file of testdata, each row of which must have its mark.
+func readCSV(t *testing.T, name string) []testdata.Row {
 	t.Helper()
-	f, err := os.Open("../../testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	lines, err := r.ReadAll()
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	for _, line := range lines[1:] {
-		row := map[string]string{}
-		for i, key := range lines[0] {
-			row[key] = line[i]
-		}
-		if row["mark"] == "" {
-			t.Fatalf("%s: row without a mark: %v", name, line)
-		}
-		rows = append(rows, row)
-	}
-	if len(rows) == 0 {
-		t.Fatalf("%s: no rows", name)
-	}
-	return rows
+	return testdata.Read(t, name, "mark")
 }
 
 func num(t *testing.T, s string) float64 {
 	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
+	return testdata.Number(t, s)
 }
 
 // planeRow is a row of the plane-air-space table, in SI but for the printed
@@ -76,14 +45,14 @@ func planeTable(t *testing.T) (rows []planeRow) {
 	t.Helper()
 	for _, r := range readCSV(t, "airspace_plane.csv") {
 		p := planeRow{
-			position: position{num(t, r["tilt"]), r["flow"]},
-			mean:     rvalue.FromFahrenheit(num(t, r["mean"])),
-			dT:       rvalue.TemperatureDifference(num(t, r["difference"])) * rvalue.FahrenheitDegree,
+			position: position{r.Number(t, "tilt"), r["flow"]},
+			mean:     rvalue.FromFahrenheit(r.Number(t, "mean")),
+			dT:       rvalue.TemperatureDifference(r.Number(t, "difference")) * rvalue.FahrenheitDegree,
 			fit:      r["use"] == "fit",
 		}
-		p.space = Space{Thickness: rvalue.Length(num(t, r["thickness"])) * rvalue.Inch, Tilt: p.position.tilt, Up: p.position.flow == "up"}
+		p.space = Space{Thickness: rvalue.Length(r.Number(t, "thickness")) * rvalue.Inch, Tilt: p.position.tilt, Up: p.position.flow == "up"}
 		for i, col := range [5]string{"E0.03", "E0.05", "E0.2", "E0.5", "E0.82"} {
-			p.printed[i] = num(t, r[col])
+			p.printed[i] = r.Number(t, col)
 		}
 		rows = append(rows, p)
 	}
