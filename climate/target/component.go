@@ -52,3 +52,12 @@ func (c Component) check() error {
 
 // fenestration reports whether c reads the code's fenestration columns.
 func (c Component) fenestration() bool { return c == Window || c == Skylight || c == Door }
+
+// UDecimals returns the decimals with which the code's tables print a U-factor of
+// c in Btu/(h·ft²·°F): two for fenestration, three for the rest.
+func (c Component) UDecimals() int {
+	if c.fenestration() {
+		return 2
+	}
+	return 3
+}

@@ -51,7 +51,7 @@ func ExampleRequirement_Judge() {
 }
 
 func ExampleAll() {
-	for r, err := range target.All(target.Zone{Number: 4, Moisture: 'C'}, target.Edition2021) {
+	for r, err := range target.All(target.Zone{Number: 4, Moisture: 'C'}, target.Edition2021, target.Facts{}) {
 		if err != nil {
 			fmt.Println(err)
 			return

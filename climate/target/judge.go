@@ -70,10 +70,7 @@ func (r Requirement) heat(o Offer) Verdict {
 	if r.NotRequired {
 		return met("nothing is required", "%v asks nothing of this part in zone %v", r.Edition, r.Zone)
 	}
-	digits := 3
-	if r.Component.fenestration() {
-		digits = 2
-	}
+	digits := r.Component.UDecimals()
 	if r.U != 0 && o.U != 0 && roundTo(o.U.IP(), digits) <= r.U.IP()*(1+equalSlack) {
 		return met("U-factor", "U-factor %.*f is within %.*f", digits, o.U.IP(), digits, r.U.IP())
 	}

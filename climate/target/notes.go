@@ -130,7 +130,7 @@ func (r *Requirement) noAttic(f Facts, steel bool) {
 	if steel || len(r.Options) != 1 || r.Options[0].Cavity <= noAtticR*rvalue.RIP+labelTolerance {
 		return
 	}
-	limit, words := noAtticArea, "500 ft2"
+	limit, words := noAtticArea, "500 ft²"
 	known := f.NoAtticArea > 0
 	if r.Edition > Edition2009 {
 		words += " or 20 % of the insulated ceiling, the lesser"
@@ -243,10 +243,10 @@ func (r *Requirement) verticalNotes(f Facts, b band) {
 	if r.Component == Door {
 		r.note(true, "door-as-fenestration", "definition of fenestration", FromMemory,
 			"the code counts doors, opaque ones too, as fenestration; the solar limit concerns glazed doors only")
-		r.note(false, "exempt-door", exempt, Seen, "one side-hinged opaque door of up to 24 ft2 is exempt")
+		r.note(false, "exempt-door", exempt, Seen, "one side-hinged opaque door of up to 24 ft² is exempt")
 		return
 	}
-	r.note(false, "exempt-glazing", exempt, Seen, "up to 15 ft2 of glazing is exempt")
+	r.note(false, "exempt-glazing", exempt, Seen, "up to 15 ft² of glazing is exempt")
 }
 
 // list joins options: "R-20 or R-13+5ci".

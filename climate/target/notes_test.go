@@ -231,7 +231,7 @@ func TestForErrors(t *testing.T) {
 
 func TestAll(t *testing.T) {
 	n := Component(0)
-	for r, err := range All(mustZone(t, "5A"), Edition2021) {
+	for r, err := range All(mustZone(t, "5A"), Edition2021, Facts{}) {
 		n++
 		if err != nil || r.Component != n || r.Source == "" {
 			t.Errorf("item %d: %v, %v", n, r, err)
@@ -241,7 +241,7 @@ func TestAll(t *testing.T) {
 		t.Errorf("%d components, want %d", n, Door)
 	}
 	errs := 0
-	for _, err := range All(Zone{Number: 9}, Edition2021) {
+	for _, err := range All(Zone{Number: 9}, Edition2021, Facts{}) {
 		if err == nil {
 			t.Error("a zone that does not exist gave a requirement")
 		}
@@ -250,7 +250,7 @@ func TestAll(t *testing.T) {
 	if errs != 1 {
 		t.Errorf("%d errors, want one", errs)
 	}
-	for range All(mustZone(t, "5A"), Edition2021) {
+	for range All(mustZone(t, "5A"), Edition2021, Facts{}) {
 		break // must not panic when the caller stops
 	}
 }

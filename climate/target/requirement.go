@@ -89,12 +89,12 @@ func For(z Zone, e Edition, c Component, f Facts) (Requirement, error) {
 	return r, nil
 }
 
-// All yields the requirement of every component in zone z by edition e, with no
-// facts claimed. A zone or edition that does not exist yields one error.
-func All(z Zone, e Edition) iter.Seq2[Requirement, error] {
+// All yields the requirement of every component in zone z by edition e, as [For]
+// does. A zone, edition or fact that cannot be yields one error.
+func All(z Zone, e Edition, f Facts) iter.Seq2[Requirement, error] {
 	return func(yield func(Requirement, error) bool) {
 		for c := Ceiling; c <= Door; c++ {
-			r, err := For(z, e, c, Facts{})
+			r, err := For(z, e, c, f)
 			if !yield(r, err) || err != nil {
 				return
 			}

@@ -20,7 +20,7 @@ func Tightness(z Zone, e Edition) (ach50 float64, note string) {
 		return byZone(z, 5, 3, 3), "seen (Home Innovation TechNote; Insulation Institute)"
 	case Edition2021:
 		return byZone(z, 5, 3, 3), "prescriptive limit, from memory; 5 caps every path in every zone; " +
-			"small or attached dwellings may use 0.30 cfm/ft2 (from memory; a Colorado page has 0.28)"
+			"small or attached dwellings may use 0.30 cfm/ft² (from memory; a Colorado page has 0.28)"
 	}
 	ach50 = byZone(z, 4, 3, 2.5)
 	return ach50, fmt.Sprintf("from memory, low confidence; jaspector.com gives %g instead", byZone(z, 5, 3, 3))

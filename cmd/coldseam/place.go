@@ -10,13 +10,14 @@ import (
 
 // place is what is known of a county's climate.
 type place struct {
-	county  climate.County
-	weather climate.Weather
-	year    climate.Prepared
-	at65    climate.Year
-	base    rvalue.Temperature // 0: not asked for
-	atBase  climate.Year
-	design  climate.DesignTemperature
+	county   climate.County
+	altitude rvalue.Length // 0: not given
+	weather  climate.Weather
+	year     climate.Prepared
+	at65     climate.Year
+	base     rvalue.Temperature // 0: not asked for
+	atBase   climate.Year
+	design   climate.DesignTemperature
 }
 
 // base65 is the base of published degree days.
@@ -35,6 +36,7 @@ func findPlace(c command, text string) (place, error) {
 			return p, usageError{"--altitude " + message(err)}
 		}
 		spot.ElevationKnown = true
+		p.altitude = spot.Elevation
 	}
 	if p.weather, err = climate.Nearest(spot); err != nil {
 		return p, err

@@ -18,6 +18,7 @@ func zone(c command) error {
 	}
 	text := strings.Join(c.args, " ")
 	var where *place
+	var facts target.Facts
 	zones, err := sameZone(text)
 	if err != nil {
 		p, perr := findPlace(c, text)
@@ -28,6 +29,7 @@ func zone(c command) error {
 			return perr
 		}
 		where = &p
+		facts.Altitude = p.altitude
 		zones = func(e target.Edition) (target.Zone, error) {
 			z, err := p.county.Zone(int(e))
 			return target.Zone(z), err
@@ -42,7 +44,7 @@ func zone(c command) error {
 		editions = []target.Edition{e}
 	}
 	if c.is("json") {
-		out, err := zoneObject(text, where, zones, editions)
+		out, err := zoneObject(text, where, zones, editions, facts)
 		if err != nil {
 			return err
 		}
@@ -51,7 +53,7 @@ func zone(c command) error {
 	if where != nil {
 		placeText(c.stdout, *where, c.units)
 	}
-	return zoneText(c.stdout, zones, editions, c.units)
+	return zoneText(c.stdout, zones, editions, facts, c.units)
 }
 
 // zonesBy tells the zone by each edition of the code.
@@ -77,29 +79,33 @@ var advised = []struct {
 	{target.CrawlWall, target.Bare},
 }
 
-func zoneText(w io.Writer, zones zonesBy, editions []target.Edition, u rvalue.Units) error {
+func zoneText(w io.Writer, zones zonesBy, editions []target.Edition, facts target.Facts, u rvalue.Units) error {
 	fmt.Fprintln(w, "the most heat that may pass (U), or the R-values of which one suffices")
 	fmt.Fprintln(w)
+	var notes footnotes
 	for _, e := range editions {
 		z, err := zones(e)
 		if err != nil {
 			return err
 		}
-		ach, _ := target.Tightness(z, e)
+		ach, note := target.Tightness(z, e)
+		notes.add(footnote{text: note, editions: []target.Edition{e}})
 		fmt.Fprintf(w, "%s, zone %s, blower door at most %.3g air changes per hour at 50 Pa\n", e, z, ach)
 		if why, low := e.LowConfidence(); low {
 			wrap(w, "  low confidence: ", why, 100)
 		}
 		t := table{right: []bool{false, true}}
-		for r, err := range target.All(z, e) {
+		for r, err := range target.All(z, e, facts) {
 			if err != nil {
 				return err
 			}
 			t.row("  "+r.Component.String(), umax(r, u), options(r, u))
+			notes.of(r)
 		}
 		t.print(w)
 		fmt.Fprintln(w)
 	}
+	notes.print(w)
 	fmt.Fprintln(w, "what the government advises to add to an older wood-framed house")
 	z, err := zones(target.Default)
 	if err != nil {
@@ -119,6 +125,9 @@ func zoneText(w io.Writer, zones zonesBy, editions []target.Edition, u rvalue.Un
 	}
 	fmt.Fprintln(w)
 	wrap(w, "· ", source, 100)
+	if u == rvalue.SI {
+		wrap(w, "· ", "labels and footnotes are the code's own, in inch-pound: R-1 is 0.176 m²·K/W, a U-factor of 1 is 5.678 W/(m²·K), 1 ft is 0.305 m", textWidth)
+	}
 	wrap(w, "· ", "U-factors come from memory of the code's tables, R-values of 2009 to 2021 from a page seen; states and cities amend the code, and the local code official decides.", 100)
 	return nil
 }
@@ -130,8 +139,7 @@ func umax(r target.Requirement, u rvalue.Units) string {
 	if u == rvalue.SI {
 		return r.U.In(u)
 	}
-	// The tables print two decimals for fenestration and three for the rest.
-	return strings.TrimSuffix(fmt.Sprintf("%.3f", r.U.IP()), "0") + " Btu/(h·ft²·°F)"
+	return fmt.Sprintf("%.*f Btu/(h·ft²·°F)", r.Component.UDecimals(), r.U.IP())
 }
 
 // options lists the R-value path.
@@ -145,7 +153,7 @@ func options(r target.Requirement, u rvalue.Units) string {
 	}
 	text := strings.Join(parts, " or ")
 	if r.SlabDepth > 0 {
-		text += ", " + r.SlabDepth.In(u) + " deep"
+		text += ", " + depth(r.SlabDepth, u) + " deep"
 	}
 	if r.SHGC > 0 {
 		text += fmt.Sprintf("solar heat gain at most %.2f", r.SHGC)
@@ -153,7 +161,22 @@ func options(r target.Requirement, u rvalue.Units) string {
 	return text
 }
 
-func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edition) (any, error) {
+// depth writes the reach of insulation, which the tables give in whole feet.
+func depth(d rvalue.Length, u rvalue.Units) string {
+	if u == rvalue.IP {
+		return d.In(u)
+	}
+	return fmt.Sprintf("%.2f m", d.SI())
+}
+
+func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edition, facts target.Facts) (any, error) {
+	type note struct {
+		Code    string `json:"code"`
+		Text    string `json:"text"`
+		Applied bool   `json:"applied"`
+		Source  string `json:"source"`
+		Seen    string `json:"was"`
+	}
 	type requirement struct {
 		Component string    `json:"component"`
 		U         *quantity `json:"u,omitempty"`
@@ -162,11 +185,13 @@ func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edi
 		SlabDepth *quantity `json:"slab_depth,omitempty"`
 		Seen      string    `json:"u_was"`
 		Source    string    `json:"source"`
+		Notes     []note    `json:"notes"`
 	}
 	type edition struct {
 		Edition       int           `json:"edition"`
 		Zone          string        `json:"zone"`
 		ACH50         number        `json:"ach50"`
+		ACH50Note     string        `json:"ach50_note"`
 		LowConfidence string        `json:"low_confidence,omitempty"`
 		Requirements  []requirement `json:"requirements"`
 	}
@@ -192,14 +217,14 @@ func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edi
 		if err != nil {
 			return nil, err
 		}
-		ach, _ := target.Tightness(z, e)
+		ach, remark := target.Tightness(z, e)
 		why, _ := e.LowConfidence()
-		o := edition{Edition: int(e), Zone: z.String(), ACH50: number(ach), LowConfidence: why}
-		for r, err := range target.All(z, e) {
+		o := edition{Edition: int(e), Zone: z.String(), ACH50: number(ach), ACH50Note: remark, LowConfidence: why}
+		for r, err := range target.All(z, e, facts) {
 			if err != nil {
 				return nil, err
 			}
-			ro := requirement{Component: r.Component.String(), Options: []string{}, SHGC: number(r.SHGC), Seen: r.Marks.U.String(), Source: r.Source}
+			ro := requirement{Component: r.Component.String(), Options: []string{}, SHGC: number(r.SHGC), Seen: r.Marks.U.String(), Source: r.Source, Notes: []note{}}
 			if r.U > 0 {
 				u := q(r.U)
 				ro.U = &u
@@ -210,6 +235,9 @@ func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edi
 			}
 			for _, op := range r.Options {
 				ro.Options = append(ro.Options, op.String())
+			}
+			for _, n := range r.Notes {
+				ro.Notes = append(ro.Notes, note{n.Code, n.Text, n.Applied, n.Source, n.Mark.String()})
 			}
 			o.Requirements = append(o.Requirements, ro)
 		}
