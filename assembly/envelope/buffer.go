@@ -55,14 +55,23 @@ func (b Buffer) Balance(inward rvalue.Conductance, altitude rvalue.Length, indoo
 	return factor, indoors.Add(rvalue.TemperatureDifference(-factor * float64(indoors.Sub(outdoors))))
 }
 
-// state is a solved buffer.
-type state struct {
-	factor float64
-	at     rvalue.Temperature // 0 unless both temperatures are given
+// Balanced is a buffer with its heat balance solved.
+type Balanced struct {
+	Name    string
+	Inward  rvalue.Conductance // H_iu: from the rooms
+	Outward rvalue.Conductance // H_ue: to outdoors, air change included
+	Factor  float64            // b
+	At      rvalue.Temperature // 0 unless both temperatures are given
 }
 
-// balance solves the heat balance of every buffer, onto states.
-func (e *Envelope) balance(states []state) []state {
+// factor returns b once the conductance from the rooms has changed by so much.
+func (b *Balanced) factor(change rvalue.Conductance) float64 {
+	// ISO 13789, unheated spaces: b = H_ue/(H_iu + H_ue)
+	return float64(b.Outward) / float64(b.Inward+change+b.Outward)
+}
+
+// balance solves the heat balance of every buffer, onto solved.
+func (e *Envelope) balance(solved []Balanced) []Balanced {
 	for i := range e.Buffers {
 		b := &e.Buffers[i]
 		var inward rvalue.Conductance
@@ -80,7 +89,7 @@ func (e *Envelope) balance(states []state) []state {
 		if e.Indoors == 0 || e.Outdoors == 0 {
 			at = 0
 		}
-		states = append(states, state{factor, at})
+		solved = append(solved, Balanced{b.Name, inward, b.Outward(e.Altitude), factor, at})
 	}
-	return states
+	return solved
 }

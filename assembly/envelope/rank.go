@@ -23,7 +23,7 @@ type Row struct {
 	UA        rvalue.Conductance   // toward outdoors: U·Area·Factor
 	Share     float64              // of the whole UA
 	Intensity float64              // U·Factor over the mean U; 0 without an area
-	Behind    rvalue.Conductance   // UA that would go if it just met its target
+	Behind    rvalue.Conductance   // UA that would go if it alone just met its target
 	HasTarget bool                 // anything is asked of it
 	Target    Target               // of parts and openings; of the others its text and whether it is met
 	Detail    []Piece
@@ -41,8 +41,9 @@ func (r Row) R() rvalue.Resistance {
 // Ranking is the answer for a whole envelope: three answers that are not the
 // same, and the weakest link.
 type Ranking struct {
-	Rows  []Row // most heat first; equals in the order of the envelope
-	Total Total
+	Rows    []Row      // most heat first; equals in the order of the envelope
+	Buffers []Balanced // in the order of the envelope
+	Total   Total
 
 	LosesMost int // index of the row with the largest UA
 	Leakiest  int // with the largest U over the mean, −1 if no row has an area
@@ -57,7 +58,7 @@ type Total struct {
 	UA     rvalue.Conductance   // of everything
 	Area   rvalue.Area          // of the rows that have one
 	U      rvalue.Transmittance // mean of those rows, toward outdoors
-	Behind rvalue.Conductance
+	Behind rvalue.Conductance   // what would go if all of them just met their targets
 }
 
 // Remark is something the reader of a ranking should know.
@@ -66,11 +67,8 @@ type Remark struct {
 	Place      string // the part or buffer, "" for the whole
 }
 
-// room for what Rank sorts without a heap: rows and buffers of a usual house.
-const (
-	usualRows    = 64
-	usualBuffers = 4
-)
+// usualRows is how many rows Rank sorts without a heap.
+const usualRows = 64
 
 // key stands for a row while rows are sorted, since they are large to move.
 type key struct {
@@ -102,22 +100,22 @@ func sortKeys(keys []key) {
 //
 // Total.UA is the plain sum of Row.UA in the order of Rows, so that whoever
 // adds the rows up gets the total to the last bit, in whatever order the
-// envelope was given. The error is what Check finds, or says that the sum is
+// envelope was given. Total.Behind is more than the sum of Row.Behind where
+// several rows face one buffer: see Fixed. The error is what Check finds, or says that the sum is
 // not positive or beyond all range.
 func (e Envelope) Rank() (*Ranking, error) {
 	if err := e.Check(); err != nil {
 		return nil, err
 	}
-	// Both rooms stay on the stack, so that only the ranking is allocated.
-	var stateRoom [usualBuffers]state
+	// The room stays on the stack, so that only the ranking is allocated.
 	var keyRoom [usualRows]key
-	states := e.balance(stateRoom[:0])
-	keys := e.keys(keyRoom[:0], states)
+	solved := e.balance(make([]Balanced, 0, len(e.Buffers)))
+	keys := e.keys(keyRoom[:0], solved)
 	sortKeys(keys)
 
-	r := &Ranking{Rows: make([]Row, len(keys))}
+	r := &Ranking{Rows: make([]Row, len(keys)), Buffers: solved}
 	for i, k := range keys {
-		e.fill(&r.Rows[i], k, states)
+		e.fill(&r.Rows[i], k, solved)
 	}
 	r.sum()
 	if ua := float64(r.Total.UA); !(ua > 0) || math.IsInf(ua, 1) {
@@ -129,13 +127,16 @@ func (e Envelope) Rank() (*Ranking, error) {
 }
 
 // keys appends the UA of every row, in the order of the envelope.
-func (e *Envelope) keys(keys []key, states []state) []key {
+func (e *Envelope) keys(keys []key, solved []Balanced) []key {
 	add := func(ua rvalue.Conductance, part, opening int, kind Kind) {
 		keys = append(keys, key{ua, int32(part), int32(opening), kind})
 	}
 	for i := range e.Parts {
 		p := &e.Parts[i]
-		factor := e.state(p, states).factor
+		factor := 1.0
+		if b := e.faces(p, solved); b != nil {
+			factor = b.Factor
+		}
 		add(scale(p.U.Times(p.net()), factor), i, -1, p.Kind)
 		for j := range p.Openings {
 			o := &p.Openings[j]
@@ -153,16 +154,16 @@ func (e *Envelope) keys(keys []key, states []state) []key {
 	return keys
 }
 
-// state returns that of what a part faces.
-func (e *Envelope) state(p *Part, states []state) state {
+// faces returns the buffer that a part faces, nil toward outdoors and the ground.
+func (e *Envelope) faces(p *Part, solved []Balanced) *Balanced {
 	if p.Toward == "" {
-		return state{1, e.Outdoors}
+		return nil
 	}
-	return states[e.buffer(p.Toward)]
+	return &solved[e.buffer(p.Toward)]
 }
 
 // fill makes the row of a key, but for what needs the total.
-func (e *Envelope) fill(row *Row, k key, states []state) {
+func (e *Envelope) fill(row *Row, k key, solved []Balanced) {
 	row.UA = k.ua
 	switch k.kind {
 	case ThermalBridge:
@@ -180,8 +181,11 @@ func (e *Envelope) fill(row *Row, k key, states []state) {
 		return
 	}
 	p := &e.Parts[k.part]
-	s := e.state(p, states)
-	row.Toward, row.Factor, row.At = p.Toward, s.factor, s.at
+	buffer := e.faces(p, solved)
+	row.Toward, row.Factor, row.At = p.Toward, 1, e.Outdoors
+	if buffer != nil {
+		row.Factor, row.At = buffer.Factor, buffer.At
+	}
 	if k.opening < 0 {
 		row.Name, row.Kind, row.Area, row.U, row.Target, row.Detail = p.Name, p.Kind, p.net(), p.U, p.Target, p.Detail
 	} else {
@@ -198,7 +202,17 @@ func (e *Envelope) fill(row *Row, k key, states []state) {
 		row.Target.Met = true
 		return
 	}
-	row.Behind = scale((row.U - row.Target.U).Times(row.Area), row.Factor)
+	row.Behind = (row.U - row.Target.U).Times(row.Area)
+	if buffer != nil {
+		row.Behind = buffer.saved(row.Behind)
+	}
+}
+
+// saved returns how much less goes from the rooms through the buffer to outdoors
+// when the conductance from the rooms falls by so much, the buffer being colder then.
+func (b *Balanced) saved(less rvalue.Conductance) rvalue.Conductance {
+	// H_iu·b − (H_iu − less)·b′ = less·b·b′, with b = H_ue/(H_iu + H_ue)
+	return scale(less, b.Factor*b.factor(-less))
 }
 
 func scale(ua rvalue.Conductance, factor float64) rvalue.Conductance {
@@ -211,7 +225,9 @@ func (r *Ranking) sum() {
 	for i := range r.Rows {
 		row := &r.Rows[i]
 		r.Total.UA += row.UA
-		r.Total.Behind += row.Behind
+		if row.Toward == "" {
+			r.Total.Behind += row.Behind
+		}
 		if row.Area > 0 {
 			r.Total.Area += row.Area
 			ua += row.UA
@@ -219,6 +235,15 @@ func (r *Ranking) sum() {
 	}
 	if r.Total.Area > 0 {
 		r.Total.U = ua.Over(r.Total.Area)
+	}
+	for i := range r.Buffers {
+		var less rvalue.Conductance
+		for j := range r.Rows {
+			if row := &r.Rows[j]; row.Toward == r.Buffers[i].Name && row.Behind > 0 {
+				less += (row.U - row.Target.U).Times(row.Area)
+			}
+		}
+		r.Total.Behind += r.Buffers[i].saved(less)
 	}
 	for i := range r.Rows {
 		row := &r.Rows[i]

@@ -113,14 +113,14 @@ func TestRankByHand(t *testing.T) {
 func TestThreeAnswers(t *testing.T) {
 	e := house()
 	e.Parts[0].Target.U = 0.9                   // 9 W/K behind
-	e.Parts[1].Target = envelope.Target{U: 0.1} // 50·0.4·0.75 = 15 W/K behind
+	e.Parts[1].Target = envelope.Target{U: 0.1} // 18.75 − 50·0.1·75/80 = 14.0625 W/K behind
 	e.Parts[0].Openings[0].Target.U = 4.5       // 5 W/K behind
 	r := must(e.Rank())(t)
 	got := fmt.Sprint(r.Rows[r.LosesMost].Name, ", ", r.Rows[r.Leakiest].Name, ", ", r.Rows[r.Furthest].Name, ", ", r.Weakest.Part)
 	if want := "walls, windows, ceiling, ceiling"; got != want {
 		t.Errorf("answers are %s, want %s", got, want)
 	}
-	near(t, "behind of the ceiling", row(t, r, "ceiling").Behind.SI(), 15, rounding)
+	near(t, "behind of the ceiling", row(t, r, "ceiling").Behind.SI(), 14.0625, rounding)
 }
 
 func TestNothingBehindFallsBackToLosesMost(t *testing.T) {

@@ -43,24 +43,32 @@ func (r *Report) Order() ([]Step, error) {
 		}
 		s := &steps[at]
 		s.Parts, s.Rows = append(s.Parts, row.Name), append(s.Rows, i)
-		s.Behind += row.Behind
-		s.Share = float64(s.Behind) / float64(r.Ranking.Total.UA)
-	}
-	slices.SortStableFunc(steps, func(a, b Step) int { return cmp.Compare(b.Behind, a.Behind) })
-	if r.Season == nil {
-		return steps, nil
 	}
 	for i := range steps {
-		fixes, err := r.Season.fixes(r, steps[i].Rows)
+		s := &steps[i]
+		fixes, err := r.fixes(s.Rows)
 		if err != nil {
 			return nil, err
 		}
+		rows, err := r.Ranking.Fixed(fixes...)
+		if err != nil {
+			return nil, fmt.Errorf("house: %s: %w", s.Make, err)
+		}
+		s.Behind = r.Ranking.Total.UA
+		for _, ua := range rows {
+			s.Behind -= ua
+		}
+		s.Share = float64(s.Behind) / float64(r.Ranking.Total.UA)
+		if r.Season == nil {
+			continue
+		}
 		saving, err := r.Season.Year.After(fixes...)
 		if err != nil {
-			return nil, fmt.Errorf("house: %s: %w", steps[i].Make, err)
+			return nil, fmt.Errorf("house: %s: %w", s.Make, err)
 		}
-		steps[i].Saving = &saving
+		s.Saving = &saving
 	}
+	slices.SortStableFunc(steps, func(a, b Step) int { return cmp.Compare(b.Behind, a.Behind) })
 	return steps, nil
 }
 

@@ -3,6 +3,7 @@ package house
 import (
 	"fmt"
 
+	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/climate"
 )
@@ -43,7 +44,7 @@ func (r *Report) season() (*Season, error) {
 	if s.Year, err = in.Year(); err != nil {
 		return nil, fmt.Errorf("house: %w", err)
 	}
-	fixes, err := s.fixes(r, nil)
+	fixes, err := r.fixes(nil)
 	if err != nil {
 		return nil, err
 	}
@@ -61,7 +62,7 @@ func (r *Report) season() (*Season, error) {
 
 // fixes returns what brings rows to their targets; nil rows stands for all that
 // are behind.
-func (s *Season) fixes(r *Report, rows []int) ([]season.Fix, error) {
+func (r *Report) fixes(rows []int) ([]envelope.Fix, error) {
 	if rows == nil {
 		for i := range r.Ranking.Rows {
 			if r.Ranking.Rows[i].Behind > 0 {
@@ -69,9 +70,9 @@ func (s *Season) fixes(r *Report, rows []int) ([]season.Fix, error) {
 			}
 		}
 	}
-	fixes := make([]season.Fix, 0, len(rows))
+	fixes := make([]envelope.Fix, 0, len(rows))
 	for _, i := range rows {
-		fix, err := s.Year.ToTarget(i)
+		fix, err := r.Ranking.ToTarget(i)
 		if err != nil {
 			return nil, fmt.Errorf("house: part %q: %w", r.Ranking.Rows[i].Name, err)
 		}

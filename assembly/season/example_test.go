@@ -110,18 +110,19 @@ func ExampleYear_Meeting() {
 }
 
 func ExampleYear_Load() {
-	y, err := gasHouse().Year()
+	h := gasHouse()
+	y, err := h.Year()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	walls, err := y.ToTarget(0)
+	walls, err := h.Ranking.ToTarget(0)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	design := rvalue.FromFahrenheit(-16) // as the building department says
-	for _, fixes := range [][]season.Fix{nil, {walls}} {
+	for _, fixes := range [][]envelope.Fix{nil, {walls}} {
 		l, err := y.Load(design, fixes...)
 		if err != nil {
 			fmt.Println(err)

@@ -3,6 +3,7 @@ package season
 import (
 	"fmt"
 
+	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -37,7 +38,7 @@ const designGiven = "as given"
 // Air leaks more in cold and wind than through the mean of the season, so a leaky
 // house loses more than this; nothing is added for pick-up after a setback, nor for
 // ducts outside the heated rooms.
-func (y *Year) Load(design rvalue.Temperature, fixes ...Fix) (Load, error) {
+func (y *Year) Load(design rvalue.Temperature, fixes ...envelope.Fix) (Load, error) {
 	l := Load{Outdoors: design, How: designGiven}
 	if design == 0 {
 		d := y.house.Weather.HeatingDesign()
@@ -47,20 +48,15 @@ func (y *Year) Load(design rvalue.Temperature, fixes ...Fix) (Load, error) {
 		return Load{}, fmt.Errorf("season: a design temperature of %s °C, give one from %g °C to the indoor temperature, %s °C",
 			figure(t.Celsius()), lowestBase, figure(y.Indoors.Celsius()))
 	}
-	if _, err := y.fixed(fixes); err != nil {
+	rows, err := y.house.Ranking.Fixed(fixes...)
+	if err != nil {
 		return Load{}, err
 	}
 	loss := func(ua rvalue.Conductance, outdoors rvalue.Temperature) Power {
 		return Power(ua.SI()*y.Indoors.Sub(outdoors).SI()) * Watt
 	}
-	l.Rows = make([]Power, len(y.Rows))
-	for i := range y.Rows {
-		ua := y.Rows[i].UA
-		for _, f := range fixes {
-			if f.Row == i {
-				ua = f.UA
-			}
-		}
+	l.Rows = make([]Power, len(rows))
+	for i, ua := range rows {
 		l.Rows[i] = loss(ua, l.Outdoors)
 		l.Loss += l.Rows[i]
 		l.Low += loss(ua, min(l.Outdoors.Add(l.Doubt), y.Indoors))

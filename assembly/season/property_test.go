@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/climate"
 	"github.com/coldseam/coldseam/rvalue"
@@ -115,7 +116,7 @@ func TestInsulationHelps(t *testing.T) {
 		h := random(t, r, where)
 		y := must(h.Year())(t)
 		row, keep := r.IntN(len(y.Rows)), 0.98*r.Float64()
-		fix := season.Fix{Row: row, UA: rvalue.Conductance(keep * y.Rows[row].UA.SI())}
+		fix := envelope.Fix{Row: row, UA: rvalue.Conductance(keep * y.Rows[row].UA.SI())}
 		s := must(y.After(fix))(t)
 		if s.Balance > y.Balance || s.UA <= 0 {
 			t.Errorf("balance rose from %v to %v", y.Balance, s.Balance)
@@ -139,8 +140,8 @@ func TestTwoFixesTogether(t *testing.T) {
 	r, where := rand.New(rand.NewPCG(4, 5)), places(t)
 	for range 200 {
 		y := must(random(t, r, where).Year())(t)
-		a := season.Fix{Row: 0, UA: rvalue.Conductance(r.Float64() * y.Rows[0].UA.SI())}
-		b := season.Fix{Row: 1, UA: rvalue.Conductance(r.Float64() * y.Rows[1].UA.SI())}
+		a := envelope.Fix{Row: 0, UA: rvalue.Conductance(r.Float64() * y.Rows[0].UA.SI())}
+		b := envelope.Fix{Row: 1, UA: rvalue.Conductance(r.Float64() * y.Rows[1].UA.SI())}
 		both := must(y.After(a, b))(t).Heating.Heat
 		alone := must(y.After(a))(t).Heating.Heat + must(y.After(b))(t).Heating.Heat
 		if float64(both) > float64(alone)*(1+1e-9)+1 { // 1 J
@@ -158,9 +159,9 @@ func TestFixedHouseIsTheNewHouse(t *testing.T) {
 		if s := must(y.After())(t); s.Money != 0 || s.UA != 0 || s.Heating != (season.Use{}) {
 			t.Errorf("no fix saves %+v", s)
 		}
-		var fixes []season.Fix
+		var fixes []envelope.Fix
 		for i, row := range y.Rows {
-			fixes = append(fixes, season.Fix{Row: i, UA: rvalue.Conductance(0.5 * row.UA.SI())})
+			fixes = append(fixes, envelope.Fix{Row: i, UA: rvalue.Conductance(0.5 * row.UA.SI())})
 		}
 		s := must(y.After(fixes...))(t)
 		h.Ranking = invented(t, rvalue.Conductance(0.5*y.UA.SI()))
@@ -180,7 +181,7 @@ func TestTrustHoldsTheEstimate(t *testing.T) {
 			h.Gains = nil
 		}
 		y := must(h.Year())(t)
-		s := must(y.After(season.Fix{Row: 0, UA: rvalue.Conductance(0.5 * y.Rows[0].UA.SI())}))(t)
+		s := must(y.After(envelope.Fix{Row: 0, UA: rvalue.Conductance(0.5 * y.Rows[0].UA.SI())}))(t)
 		if y.Trust.Low < 0 || y.Trust.Low > 1 || y.Trust.High < 1 || len(y.Trust.Why) == 0 {
 			t.Errorf("trust is %+v", y.Trust)
 		}
@@ -208,7 +209,7 @@ func TestLoadScales(t *testing.T) {
 		if sum != cold.Loss || cold.Low != cold.Loss || cold.High != cold.Loss || cold.Estimate {
 			t.Errorf("rows sum to %v: %+v", sum, cold)
 		}
-		fixed := must(y.Load(y.Indoors.Add(-40), season.Fix{Row: 0, UA: 0}))(t)
+		fixed := must(y.Load(y.Indoors.Add(-40), envelope.Fix{Row: 0, UA: 0}))(t)
 		near(t, "loss of the fixed row", (cold.Loss - fixed.Loss).SI(), 40*y.Rows[0].UA.SI(), 1e-6)
 	}
 }

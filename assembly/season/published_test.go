@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/climate"
 	"github.com/coldseam/coldseam/rvalue"
@@ -98,7 +99,7 @@ func TestOwnBase(t *testing.T) {
 		Gains: &season.Gains{Internal: 1350 * season.Watt},
 	}.Year())(t)
 	// Walls from 150 to 35 W/K and windows from 75 to 25 W/K.
-	s := must(y.After(season.Fix{Row: 0, UA: 35 * rvalue.WattPerKelvin}, season.Fix{Row: 1, UA: 25 * rvalue.WattPerKelvin}))(t)
+	s := must(y.After(envelope.Fix{Row: 0, UA: 35 * rvalue.WattPerKelvin}, envelope.Fix{Row: 1, UA: 25 * rvalue.WattPerKelvin}))(t)
 	near(t, "UA that goes away", s.UA.SI(), 165, 1e-9)
 	near(t, "balance after", s.Balance.Celsius(), 10, 1e-9)
 	near(t, "saving, kWh", s.Heating.Heat.KWh(), heat[1]-heat[2], 1e-8)

@@ -118,7 +118,7 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 	wrap(w, "", map[rvalue.Units]string{
 		rvalue.IP: "area in ft², R in h·ft²·°F/Btu, U in Btu/(h·ft²·°F), UA and behind in Btu/(h·°F); ",
 		rvalue.SI: "area in m², R in m²·K/W, U in W/(m²·K), UA and behind in W/K; ",
-	}[u]+"per size: U over the mean U of what has an area; behind: the UA that would go away if the part just met what its zone asks (met: nothing, -: nothing is asked).", textWidth)
+	}[u]+"per size: U over the mean U of what has an area; behind: the UA that would go away if the part alone just met what its zone asks, or if all did (met: nothing, -: nothing is asked).", textWidth)
 	if buffered {
 		wrap(w, "*", "the part faces an unheated space, which is warmer than outdoors: UA and per size count so much of its U.", textWidth)
 	}
