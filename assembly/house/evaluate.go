@@ -2,10 +2,10 @@ package house
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/rvalue"
-	"github.com/coldseam/coldseam/rvalue/material"
 )
 
 // Evaluated is one assembly as it is computed for the parts that are made of it.
@@ -102,17 +102,23 @@ func (d *decoder) tryAll() {
 // film returns the resistance of the inside film of a result.
 func film(r *assembly.Result) rvalue.Resistance { return r.Layers[0].R }
 
-// insulation returns what an assembly has of it as installed: between the
-// members, and right across.
-func insulation(s *assembly.Spec, r *assembly.Result) (cavity, continuous rvalue.Resistance) {
-	for _, l := range s.Layers {
+// installed is one piece of insulation in an assembly.
+type installed struct {
+	layer   int  // of Spec.Layers
+	between bool // members
+	r       rvalue.Resistance
+}
+
+// insulation lists what an assembly has of it, as installed.
+func insulation(s *assembly.Spec, r *assembly.Result) (all []installed) {
+	for n, l := range s.Layers {
 		for i := range r.Layers {
 			if r.Layers[i].Offset != l.Offset {
 				continue
 			}
 			if len(l.Members) == 0 {
 				if insulates(l.Item) {
-					continuous += r.Layers[i].R
+					all = append(all, installed{n, false, r.Layers[i].R})
 				}
 				continue
 			}
@@ -122,13 +128,74 @@ func insulation(s *assembly.Spec, r *assembly.Result) (cavity, continuous rvalue
 				}
 				for j, fill := range l.Fill {
 					if insulates(fill) {
-						cavity += share.Pieces[j].R
+						all = append(all, installed{n, true, share.Pieces[j].R})
 					}
 				}
 			}
 		}
 	}
+	return all
+}
+
+// offered sums insulation between the members and right across.
+func offered(all []installed) (cavity, continuous rvalue.Resistance) {
+	for _, in := range all {
+		if in.between {
+			cavity += in.r
+		} else {
+			continuous += in.r
+		}
+	}
 	return cavity, continuous
+}
+
+// insideOfMass reports whether more than half of the insulation lies on the room side
+// of the first layer of masonry, concrete, stone or earth.
+func insideOfMass(s *assembly.Spec, all []installed) bool {
+	mass := slices.IndexFunc(s.Layers, func(l assembly.SpecLayer) bool { return l.Item.Material != nil && heavy(l.Item.Material) })
+	var inside, whole rvalue.Resistance
+	for _, in := range all {
+		whole += in.r
+		if in.layer < mass {
+			inside += in.r
+		}
+	}
+	return inside > whole/2
+}
+
+// filled reports whether insulation alone fills the bays of every framed layer that
+// has any. Of a fill without a thickness that is not known, and not claimed.
+func filled(s *assembly.Spec, r *assembly.Result) bool {
+	const slack = 3 * rvalue.Millimetre // of what a saw and a label leave
+	some := false
+	for _, l := range s.Layers {
+		if len(l.Members) == 0 || !slices.ContainsFunc(l.Fill, insulates) {
+			continue
+		}
+		if !all(l.Fill, insulates) {
+			return false
+		}
+		some = true
+		for i := range r.Layers {
+			if r.Layers[i].Offset != l.Offset {
+				continue
+			}
+			for _, share := range r.Layers[i].Shares {
+				var deep rvalue.Length
+				for _, piece := range share.Pieces {
+					deep += piece.Thickness
+				}
+				if !share.Member && deep < l.Members[0].Depth-slack {
+					return false
+				}
+			}
+		}
+	}
+	return some
+}
+
+func all[T any](list []T, is func(T) bool) bool {
+	return !slices.ContainsFunc(list, func(v T) bool { return !is(v) })
 }
 
 // insulates reports whether the energy code would count a piece as insulation.
@@ -137,9 +204,5 @@ func insulates(it assembly.Item) bool {
 	if it.Material == nil {
 		return it.Kind == assembly.Labelled
 	}
-	switch it.Material.Class {
-	case material.Fibre, material.LooseFill, material.Foam, material.SprayFoam, material.InsulationBoard:
-		return true
-	}
-	return it.Kind == assembly.Batt
+	return it.Kind == assembly.Batt || it.Material.Class.Insulates()
 }

@@ -35,10 +35,41 @@ func TestInsulation(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		cavity, continuous := insulation(spec, r)
+		cavity, continuous := offered(insulation(spec, r))
 		got, want := []float64{cavity.IP(), continuous.IP()}, []float64{tt.cavity, tt.continuous}
 		if diff := cmp.Diff(want, got, cmpopts.EquateApprox(0, asPrinted)); diff != "" {
 			t.Errorf("%s: cavity and continuous R (-want +got):\n%s", tt.name, diff)
+		}
+	}
+}
+
+// TestFacts checks what the code's footnotes ask about an assembly.
+func TestFacts(t *testing.T) {
+	for _, tt := range []struct {
+		name, layers   string
+		inside, filled bool
+	}{
+		{"insulated inside the block", "gypsum 1/2 in + 2x4 @ 24 in (fiberglass R-13) + concrete block 8 in", true, true},
+		{"insulated outside it", "gypsum 1/2 in + concrete block 8 in + xps 2 in + stucco 3/4 in", false, false},
+		{"most of it inside", "xps 2 in + brick 8 in + xps 1 in + stucco 3/4 in", true, false},
+		{"as much inside as outside", "xps 2 in + brick 8 in + xps 2 in + stucco 3/4 in", false, false},
+		{"a floor's batt as deep as its joists", "oak 3/4 in + 2x10 @ 16 in (fiberglass R-30)", false, true},
+		{"air left under the batt", "oak 3/4 in + 2x10 @ 16 in (fiberglass R-19)", false, false},
+		{"empty", "oak 3/4 in + 2x10 @ 16 in (empty)", false, false},
+	} {
+		spec, err := assembly.Parse(tt.layers)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := spec.Evaluate(assembly.Setting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if inside := insideOfMass(spec, insulation(spec, r)); inside != tt.inside {
+			t.Errorf("%s: insulation on the inside of the mass is %v, want %v", tt.name, inside, tt.inside)
+		}
+		if got := filled(spec, r); got != tt.filled {
+			t.Errorf("%s: bays filled is %v, want %v", tt.name, got, tt.filled)
 		}
 	}
 }

@@ -22,9 +22,32 @@ func (d *decoder) materials(s *section) {
 			own, at = append(own, m), append(at, e.at)
 		}
 	}
+	for i := range own {
+		d.class(&own[i])
+	}
 	d.catalogue = d.with(own, at)
 	for i := range own {
 		d.h.Materials = append(d.h.Materials, &own[i])
+	}
+}
+
+// insulating is the conductivity below which a material is taken for insulation:
+// ISO 9229, thermal insulation product, from memory.
+const insulating = 0.065 * rvalue.WattPerMetreKelvin
+
+// class fills in the class of a material that neither says it nor replaces one of the
+// catalogue's: the energy code counts what insulates.
+func (d *decoder) class(m *material.Material) {
+	if m.Class != 0 || d.catalogue.Replaced(m.Name) != nil {
+		return
+	}
+	poor := m.Conductivity > 0 && m.Conductivity < insulating
+	if len(m.Sizes) > 0 && m.Sizes[0].Thickness > 0 {
+		poor = m.Sizes[0].R > insulating.Resistance(m.Sizes[0].Thickness)
+	}
+	if poor {
+		m.Class = material.InsulationBoard
+		d.filled(join([]name{{"material", 0}, {m.Name, 0}, {"class", 0}}), m.Class.String(), "it conducts less than 0.065 W/(m·K), so that it counts as insulation")
 	}
 }
 
@@ -61,6 +84,9 @@ func (d *decoder) material(t *section, name string) material.Material {
 	}
 	if v, ok := quantity(t, "density", "35 kg/m³", rvalue.ParseDensity); ok {
 		m.Density = [2]rvalue.Density{v, v}
+	}
+	if i, ok := t.choice("class", material.Classes()); ok {
+		m.Class = material.Class(i + 1)
 	}
 	m.Source, _ = t.text("source")
 	t.missing("source", `where its figure comes from is missing; write such as source = "label"`)

@@ -189,14 +189,20 @@ func massWall(s *assembly.Spec) bool {
 		for _, m := range l.Members {
 			framed = max(framed, m.Depth)
 		}
-		if m := l.Item.Material; m != nil {
-			switch m.Class {
-			case material.Masonry, material.Concrete, material.Stone, material.Earth:
-				thick += l.Item.Thickness
-			}
+		if m := l.Item.Material; m != nil && heavy(m) {
+			thick += l.Item.Thickness
 		}
 	}
 	return thick >= massive || thick >= solid && framed <= furring
+}
+
+// heavy reports whether a material makes a wall a mass wall.
+func heavy(m *material.Material) bool {
+	switch m.Class {
+	case material.Masonry, material.Concrete, material.Stone, material.Earth:
+		return true
+	}
+	return false
 }
 
 // areas reads an area, or several joined by plus: "10 ft x 8 ft + 6 ft x 4 ft".

@@ -43,6 +43,9 @@ func (b *reportBuilder) remarks() {
 	for _, m := range r.Ranking.Remarks { // on parts and on buffers that nothing faces
 		add(Remark{Code: m.Code, Text: m.Text, About: m.Place})
 	}
+	for _, j := range r.Judgements {
+		j.remarks(add)
+	}
 	if reason, low := r.House.Edition.LowConfidence(); low {
 		add(Remark{Code: "edition", Text: reason, About: r.House.Edition.String()})
 	}
@@ -53,6 +56,23 @@ func (b *reportBuilder) remarks() {
 	}
 	if n := len(r.Defaults); n > 0 {
 		add(Remark{Code: "defaults", Text: fmt.Sprintf("%d values were not given and have been filled in; what the result says rests on them too", n)})
+	}
+}
+
+// remarks tells which footnotes of the code have changed what is asked of a part, and
+// of one that is behind which others could.
+func (j *Judgement) remarks(add func(Remark)) {
+	about := j.Part
+	if j.Opening != "" {
+		about = j.Opening
+	}
+	for _, n := range j.Requirement.Notes {
+		switch {
+		case n.Applied:
+			add(Remark{Code: "code-note", About: about, Text: fmt.Sprintf("by a footnote of the code, %s (%s)", n.Text, n.Source)})
+		case !j.Verdict.Met && n.Eases():
+			add(Remark{Code: "code-exception", About: about, Text: fmt.Sprintf("%s (%s)", n.Text, n.Source)})
+		}
 	}
 }
 

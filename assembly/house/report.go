@@ -118,7 +118,7 @@ func (b *reportBuilder) part(p *Part) error {
 	if p.Buffer != nil {
 		e.Toward = p.Buffer.Name
 	}
-	offer := target.Offer{}
+	offer, facts := target.Offer{}, b.facts(p)
 	var layers rvalue.Resistance // films left out
 	switch {
 	case p.Window != nil:
@@ -130,7 +130,10 @@ func (b *reportBuilder) part(p *Part) error {
 		}
 		e.U, e.Detail = r.Effective.U(), detail(r)
 		layers = r.Effective.R - film(r)
-		offer.Cavity, offer.Continuous = insulation(p.Assembly.Layers, r)
+		all := insulation(p.Assembly.Layers, r)
+		offer.Cavity, offer.Continuous = offered(all)
+		facts.InteriorMassInsulation = p.Kind == MassWall && insideOfMass(p.Assembly.Layers, all)
+		facts.CavityFilled = p.Kind == Floor && filled(p.Assembly.Layers, r)
 	case p.U > 0:
 		layers = max(0, p.U.R()-groundFilms)
 	}
@@ -141,7 +144,6 @@ func (b *reportBuilder) part(p *Part) error {
 	case p.Toward == ToGround:
 		err = b.underground(p, &e, layers, offer)
 	default:
-		facts := b.facts(p)
 		if !listed(facts.Steel, p.Kind) {
 			facts.Steel, offer = nil, target.Offer{}
 		}

@@ -49,7 +49,7 @@ func TestJudged(t *testing.T) {
 	}{
 		{
 			"20 between studs and 5 outside, by the R-value path", "IECC 2018, table R402.1.2, zone 6 wood frame wall 20+5",
-			"2018", "6A", "wall", "wall", "gypsum 1/2 in + 2x6 @ 16 in (R-20) + osb 7/16 in + R-5 + vinyl siding", true, "",
+			"2018", "6A", "wall", "wall", "gypsum 1/2 in + 2x6 @ 16 in (R-20) + R-5 + stucco 3/4 in", true, "R-value path (R-20+5ci)",
 		},
 		{
 			"21 between studs without anything outside", "same table",
@@ -57,7 +57,7 @@ func TestJudged(t *testing.T) {
 		},
 		{
 			"13 between studs in a warm zone", "same table, zone 2",
-			"2018", "2A", "wall", "wall", "gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding", true, "",
+			"2018", "2A", "wall", "wall", "gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding", true, "U-factor",
 		},
 		{
 			"a batt of R-38 squeezed into 2x10 is not R-38", "same table, zone 3 ceiling 38; a fiberglass maker's chart in JLC",
@@ -76,11 +76,99 @@ func TestJudged(t *testing.T) {
 			r := rank(t, fmt.Sprintf("edition = %q\nzone = %q\n[assembly.a]\nfaces = %q\nlayers = %q\n[[part]]\nname = \"p\"\nkind = %q\nassembly = \"a\"\narea = \"100 ft2\"\n",
 				tt.edition, tt.zone, tt.faces, tt.layers, tt.kind))
 			v := r.Judgements[0].Verdict
-			if v.Met != tt.met || !strings.HasPrefix(v.By, tt.by) {
+			if v.Met != tt.met || v.By != tt.by {
 				t.Errorf("met %v by %q (%s), want %v by %q: %s", v.Met, v.By, v.Why, tt.met, tt.by, tt.source)
 			}
 			if got := row(t, r, "p").Behind > 0; got == tt.met {
 				t.Errorf("behind is %v of a part that is met: %v", row(t, r, "p").Behind, tt.met)
+			}
+		})
+	}
+}
+
+// TestJudgedByFacts: what a footnote of the code asks about is read off the layers.
+func TestJudgedByFacts(t *testing.T) {
+	for _, tt := range []struct {
+		name, source  string
+		zone, kind    string
+		layers        string
+		met           bool
+		by, note      string
+		noteIsApplied bool
+	}{
+		{
+			"mass wall insulated inside needs more in zone 5: R-17, U-0.065", "IECC 2021, table R402.1.3, note i, and the U-factor table",
+			"5A", "mass wall", "gypsum 1/2 in + xps 2 1/2 in + concrete block 8 in + stucco 3/4 in", false, "", "mass-interior", true,
+		},
+		{
+			"the same outside: R-13, U-0.082", "same note and table",
+			"5A", "mass wall", "gypsum 1/2 in + concrete block 8 in + xps 2 1/2 in + stucco 3/4 in", true, "U-factor", "mass-interior", false,
+		},
+		{
+			"R-23 that fills a floor of 2x6 in zone 5", "IECC 2021, table R402.1.3, note g: R-19 at least where it fills the cavity",
+			"5A", "floor", "oak 3/4 in + 2x6 @ 16 in (mineral wool R-23)", true, "R-value path (R-19)", "fills-cavity", true,
+		},
+		{
+			"R-19 that leaves air under it in a floor of 2x10", "same note",
+			"5A", "floor", "oak 3/4 in + 2x10 @ 16 in (fiberglass R-19)", false, "", "fills-cavity", false,
+		},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			faces := "wall"
+			if tt.kind == "floor" {
+				faces = "floor"
+			}
+			r := rank(t, fmt.Sprintf("zone = %q\nedition = \"2021\"\n[assembly.a]\nfaces = %q\nlayers = %q\n[[part]]\nname = \"p\"\nkind = %q\nassembly = \"a\"\narea = \"100 ft2\"\n",
+				tt.zone, faces, tt.layers, tt.kind))
+			j := r.Judgements[0]
+			if j.Verdict.Met != tt.met || !strings.HasPrefix(j.Verdict.By, tt.by) {
+				t.Errorf("met %v by %q (%s), want %v by %q: %s", j.Verdict.Met, j.Verdict.By, j.Verdict.Why, tt.met, tt.by, tt.source)
+			}
+			found := false
+			for _, n := range j.Requirement.Notes {
+				found = found || n.Code == tt.note && n.Applied == tt.noteIsApplied
+			}
+			said := false
+			for _, m := range r.Remarks {
+				said = said || m.Code == "code-note" && m.About == "p"
+			}
+			if !found || said != tt.noteIsApplied {
+				t.Errorf("note %q applied %v, remarked %v, want %v", tt.note, found, said, tt.noteIsApplied)
+			}
+		})
+	}
+}
+
+// A material of the file counts as insulation by what it says, by what it replaces, or
+// where it conducts little, which is then listed.
+func TestOwnMaterialInsulates(t *testing.T) {
+	for _, tt := range []struct {
+		name, material, layer string
+		continuous            float64 // R that the code counts
+		listed                bool
+	}{
+		{"little conducted", "[material.felted-hemp]\nconductivity = \"0.04 W/(m·K)\"\nsource = \"label\"\n", "felted-hemp 2 in", 7.21, true},
+		{"by the piece", "[material.felted-hemp]\nresistance = \"R-4\"\nthickness = \"1 in\"\nsource = \"label\"\n", "felted-hemp 2 in", 8, true},
+		{"by its class", "[material.lime-hemp]\nclass = \"insulation board\"\nconductivity = \"0.09 W/(m·K)\"\nsource = \"label\"\n", "lime-hemp 2 in", 3.205, false},
+		{"much conducted", "[material.lime-hemp]\nconductivity = \"0.09 W/(m·K)\"\nsource = \"label\"\n", "lime-hemp 2 in", 0, false},
+		{"replacing one of the catalogue", "[material.xps]\nconductivity = \"0.030 W/(m·K)\"\nsource = \"label\"\n", "xps 2 in", 9.615, false},
+		{"another class than what it replaces", "[material.xps]\nclass = \"plastic\"\nconductivity = \"0.030 W/(m·K)\"\nsource = \"label\"\n", "xps 2 in", 0, false},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			r := rank(t, fmt.Sprintf("zone = \"5A\"\n%s[assembly.a]\nfaces = \"wall\"\nlayers = \"gypsum 1/2 in + 2x4 @ 16 in (empty) + %s\"\n[[part]]\nname = \"p\"\nassembly = \"a\"\narea = \"100 ft2\"\n", tt.material, tt.layer))
+			v := r.Judgements[0].Verdict
+			// The nearest option is the one of continuous insulation alone, R-20ci; what
+			// is missing of it tells what was counted.
+			counted := (v.Nearest.Continuous - v.Lacking.Continuous).IP()
+			if !cmp.Equal(counted, tt.continuous, cmpopts.EquateApprox(0, 0.005)) || v.Nearest.Cavity > 0 {
+				t.Errorf("R-%.2f is counted of %v, want R-%g (%s)", counted, v.Nearest, tt.continuous, v.Why)
+			}
+			listed := false
+			for _, d := range r.Defaults {
+				listed = listed || strings.HasSuffix(d.Key, ".class")
+			}
+			if listed != tt.listed {
+				t.Errorf("class listed among the defaults: %v, want %v", listed, tt.listed)
 			}
 		})
 	}

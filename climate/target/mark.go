@@ -59,3 +59,12 @@ type Note struct {
 	Source  string // where the rule stands
 	Mark    Mark   // how the rule was seen
 }
+
+// Eases reports whether the note is an exception that facts not claimed would open.
+func (n Note) Eases() bool {
+	switch n.Code {
+	case "raised-heel", "no-attic", "fills-cavity", "sheathing-40", "mass-interior", "high-or-windborne", "impact-rated", "exempt-door", "exempt-glazing":
+		return !n.Applied
+	}
+	return false
+}

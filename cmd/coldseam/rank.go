@@ -147,9 +147,18 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 			wrap(w, "· ", fmt.Sprintf("%s = %s (%s)", d.Key, d.Value, d.Why), textWidth)
 		}
 	}
-	if len(r.Remarks) > 0 {
-		fmt.Fprintln(w, "\nremarks:")
-		for _, text := range together(r.Remarks) {
+	exceptions, remarks := parted(r.Remarks, func(m house.Remark) bool { return m.Code == "code-exception" })
+	for _, group := range []struct {
+		head    string
+		remarks []house.Remark
+	}{
+		{"exceptions of the code that nothing here claims:", exceptions},
+		{"remarks:", remarks},
+	} {
+		if len(group.remarks) > 0 {
+			fmt.Fprintln(w, "\n"+group.head)
+		}
+		for _, text := range together(group.remarks) {
 			wrap(w, "· ", text, textWidth)
 		}
 	}
@@ -182,6 +191,18 @@ func orderText(w io.Writer, r *house.Report, u rvalue.Units) error {
 		wrap(w, fmt.Sprintf("%2d. ", i+1), text, textWidth)
 	}
 	return nil
+}
+
+// parted parts a list in two, each in its order.
+func parted[T any](list []T, is func(T) bool) (yes, no []T) {
+	for _, v := range list {
+		if is(v) {
+			yes = append(yes, v)
+		} else {
+			no = append(no, v)
+		}
+	}
+	return yes, no
 }
 
 // together joins remarks of one text, naming all that they are about.

@@ -9,7 +9,14 @@ import (
 func rankObject(r *house.Report, file string) (any, error) {
 	type piece struct {
 		Name  string `json:"name"`
+		Kind  string `json:"kind"` // "path": share of the heat; "layer": of the temperature drop
 		Share number `json:"share"`
+	}
+	type note struct {
+		Code    string `json:"code"`
+		Text    string `json:"text"`
+		Applied bool   `json:"applied"`
+		Source  string `json:"source"`
 	}
 	type part struct {
 		Name      string    `json:"name"`
@@ -28,6 +35,7 @@ func rankObject(r *house.Report, file string) (any, error) {
 		Buffer    number    `json:"buffer_factor"`
 		Year      *yearUse  `json:"year,omitempty"`
 		Pieces    []piece   `json:"pieces"`
+		Notes     []note    `json:"notes"` // footnotes of the code
 	}
 	type total struct {
 		UA     quantity `json:"ua"`
@@ -38,7 +46,7 @@ func rankObject(r *house.Report, file string) (any, error) {
 	type link struct {
 		Part  string `json:"part"`
 		In    string `json:"in,omitempty"`
-		Piece string `json:"piece"`
+		Piece *piece `json:"piece"`
 		Why   string `json:"why"`
 	}
 	type step struct {
@@ -75,10 +83,23 @@ func rankObject(r *house.Report, file string) (any, error) {
 	}{
 		Schema: schemaVersion, Units: unitNames, File: file, Name: h.Name, Zone: h.Zone.String(), Edition: int(h.Edition),
 		Total:     total{q(k.Total.UA), q(k.Total.Area), q(k.Total.U), q(k.Total.Behind)},
-		Weakest:   link{weakest.Name, weakest.In, k.Weakest.Piece, k.Weakest.Why},
+		Weakest:   link{Part: weakest.Name, In: weakest.In, Why: k.Weakest.Why},
 		LosesMost: k.Rows[k.LosesMost].Name,
 		Order:     []step{},
 		Defaults:  []filled{}, Warnings: []warning{}, Cautions: cautions(r),
+	}
+	if w := k.Weakest; w.Piece != "" {
+		out.Weakest.Piece = &piece{w.Piece, pieceKind(w.PieceLayer), number(w.PieceShare)}
+	}
+	notes := map[[2]string][]note{}
+	for _, j := range r.Judgements {
+		at := [2]string{"", j.Part}
+		if j.Opening != "" {
+			at = [2]string{j.Part, j.Opening}
+		}
+		for _, n := range j.Requirement.Notes {
+			notes[at] = append(notes[at], note{n.Code, n.Text, n.Applied, n.Source})
+		}
 	}
 	if k.Leakiest >= 0 {
 		out.Leakiest = k.Rows[k.Leakiest].Name
@@ -87,7 +108,7 @@ func rankObject(r *house.Report, file string) (any, error) {
 		row := &k.Rows[i]
 		p := part{
 			Name: row.Name, In: row.In, Kind: row.Kind.String(), UA: q(row.UA), Share: number(row.Share), Behind: q(row.Behind),
-			Met: row.Target.Met, Asked: row.Target.Text, Buffer: number(row.Factor), Pieces: []piece{},
+			Met: row.Target.Met, Asked: row.Target.Text, Buffer: number(row.Factor), Pieces: []piece{}, Notes: append([]note{}, notes[[2]string{row.In, row.Name}]...),
 		}
 		if row.Area > 0 {
 			area, res, tr, size := q(row.Area), q(row.R()), q(row.U), number(row.Intensity)
@@ -101,7 +122,7 @@ func rankObject(r *house.Report, file string) (any, error) {
 			p.Year = useOf(r.Season, r.Season.Year.Rows[i].Heating)
 		}
 		for _, d := range row.Detail {
-			p.Pieces = append(p.Pieces, piece{d.Name, number(d.Share)})
+			p.Pieces = append(p.Pieces, piece{d.Name, pieceKind(d.Layer), number(d.Share)})
 		}
 		out.Parts = append(out.Parts, p)
 	}
@@ -130,4 +151,12 @@ func rankObject(r *house.Report, file string) (any, error) {
 		out.Warnings = append(out.Warnings, warning{m.Code, m.Text, place})
 	}
 	return out, nil
+}
+
+// pieceKind says what a piece of a part is.
+func pieceKind(layer bool) string {
+	if layer {
+		return "layer"
+	}
+	return "path"
 }

@@ -1,6 +1,7 @@
 package material
 
 import (
+	"cmp"
 	"fmt"
 	"iter"
 	"slices"
@@ -74,7 +75,8 @@ func (c *Catalogue) All() iter.Seq[*Material] { return slices.Values(c.list) }
 
 // With returns a catalogue that has the extra materials too. One whose name is
 // that of a known material, in any spelling that Find forgives, takes its place
-// and, beside its own aliases, all its names. Any other name or alias of an extra
+// and, beside its own aliases, all its names, and keeps that one's class, cold law
+// and caution where it has none of its own. Any other name or alias of an extra
 // material is taken from the material that had it as an alias. The materials are
 // copied. An error says which of them lacks a name, a conductivity or pieces, or a
 // source ("label" is one), has a figure that cannot be, or claims the name of
@@ -95,12 +97,14 @@ func (c *Catalogue) With(extra ...Material) (*Catalogue, error) {
 			}
 		}
 		m.Aliases, m.Sizes = slices.Clone(m.Aliases), slices.Clone(m.Sizes)
-		at := slices.IndexFunc(list, func(o *Material) bool { return sameName(o.Name, m.Name) })
+		at := named(list, m.Name)
 		if at < 0 {
 			list = append(list, &m)
 			continue
 		}
-		for _, n := range append([]string{list[at].Name}, list[at].Aliases...) {
+		was := list[at]
+		m.Class, m.Cold, m.Caution = cmp.Or(m.Class, was.Class), cmp.Or(m.Cold, was.Cold), cmp.Or(m.Caution, was.Caution)
+		for _, n := range append([]string{was.Name}, was.Aliases...) {
 			if !m.claims(n) {
 				m.Aliases = append(m.Aliases, n)
 			}
@@ -127,6 +131,21 @@ func (c *Catalogue) With(extra ...Material) (*Catalogue, error) {
 		return nil, err
 	}
 	return &Catalogue{list: list, exact: exact, loose: func() *looseIndex { return loose }}, nil
+}
+
+// Replaced returns the material whose place one of that name would take in With, nil
+// if there is none.
+func (c *Catalogue) Replaced(name string) *Material {
+	if at := named(c.list, name); at >= 0 {
+		return c.list[at]
+	}
+	return nil
+}
+
+// named returns the index of the material of that name, -1 if it is none's. Aliases do
+// not count.
+func named(list []*Material, name string) int {
+	return slices.IndexFunc(list, func(o *Material) bool { return sameName(o.Name, name) })
 }
 
 // sameName reports whether two names have the same words, in any order, or run

@@ -1,5 +1,7 @@
 package material
 
+import "slices"
+
 // Class says what kind of thing a material is.
 type Class uint8
 
@@ -43,6 +45,18 @@ func (c Class) String() string {
 		return "unsorted"
 	}
 	return classNames[c]
+}
+
+// Classes returns the names of all classes, that of Class(1) first.
+func Classes() []string { return slices.Clone(classNames[1:]) }
+
+// Insulates reports whether what the class holds is sold to insulate.
+func (c Class) Insulates() bool {
+	switch c {
+	case Fibre, LooseFill, Foam, SprayFoam, InsulationBoard:
+		return true
+	}
+	return false
 }
 
 // classNamed finds a class by what String returns.

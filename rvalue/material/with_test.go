@@ -44,6 +44,30 @@ func TestWith(t *testing.T) {
 	}
 }
 
+// A material in another's place is still of its kind, as careful to handle and as fond
+// of the cold, unless it says otherwise; the figures are all its own.
+func TestWithKeepsTheKind(t *testing.T) {
+	was := find(t, "polyiso")
+	if was.Class != material.Foam || was.Cold == 0 {
+		t.Fatalf("polyiso is of class %v with cold law %v", was.Class, was.Cold)
+	}
+	c, err := material.Default().With(material.Material{Name: was.Name, Conductivity: 0.024, Source: "label"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := c.Find(was.Name)
+	if err != nil || m.Class != was.Class || m.Cold != was.Cold || m.Caution != was.Caution || m.Conductivity != 0.024 || m.Source != "label" {
+		t.Errorf("in its place stands %+v, %v", m, err)
+	}
+	c, err = material.Default().With(material.Material{Name: was.Name, Conductivity: 0.024, Class: material.Panel, Source: "label"})
+	if m, _ := c.Find(was.Name); err != nil || m.Class != material.Panel {
+		t.Errorf("its own class became %v, %v", m.Class, err)
+	}
+	if c.Replaced("Poly-iso").Name != was.Name || c.Replaced("fluff") != nil {
+		t.Error("Replaced finds another than With")
+	}
+}
+
 func TestWithRefuses(t *testing.T) {
 	good := material.Material{Name: "fluff", Conductivity: 0.05, Source: "label"}
 	size := func(mm, r float64) material.Size {
