@@ -6,26 +6,52 @@ import (
 	"github.com/coldseam/coldseam/rvalue"
 )
 
-// zone returns the resistance of an assembly with a layer of steel studs: by
-// the published correction factor where the table has the stud and its fill,
-// else by the zone method; and what it rests on.
-func (b *builder) zone(a Assembly) (rvalue.Resistance, string, error) {
+// steelResult is what an assembly with a layer of steel studs resists by a
+// method made for them.
+type steelResult struct {
+	r         rvalue.Resistance // air to air
+	layer     rvalue.Resistance // of it, what studs and fill add
+	whole     Assembly          // the assembly with that in place of studs and fill
+	published bool              // by the published correction factor; else by the zone method
+	why       string
+}
+
+// zone computes an assembly with a layer of steel studs: by the published
+// correction factor where the table has the stud and its fill, else by the zone
+// method.
+func (b *builder) zone(a Assembly) (steelResult, error) {
 	s := b.steel
 	m := s.member
-	asked := a.Layers[s.layer].Shares[1].R
+	fill := a.Layers[s.layer].Shares[1].R
+	asked := fill
 	switch {
 	case s.empty:
 		asked = 0 // the table has rows of its own for empty cavities
 	case s.label > 0:
 		asked = s.label // and goes by labels
 	}
-	if effective, source, _, err := SteelLayer(m.Depth, m.Spacing, asked); err == nil {
-		whole := Assembly{Layers: append([]Layer(nil), a.Layers...)}
-		whole.Layers[s.layer] = Plain(m.Name, effective)
-		return whole.ParallelPath(), fmt.Sprintf("steel studs: the insulated layer counts %s by the published correction factor (%s)", said(effective), source), nil
+	z := steelResult{whole: Assembly{Layers: append([]Layer(nil), a.Layers...)}}
+	// A cavity that alone resists less than the table's layer is not the table's.
+	if effective, source, _, err := SteelLayer(m.Depth, m.Spacing, asked); err == nil && effective < fill {
+		z.layer, z.published = effective, true
+		z.whole.Layers[s.layer] = Plain(m.Name, effective)
+		z.r = z.whole.ParallelPath()
+		z.why = fmt.Sprintf("steel studs: the insulated layer counts %s by the published correction factor (%s)", said(effective), source)
+		return z, nil
 	}
-	z, err := b.zones(a)
-	return z, "steel studs: no published correction factor for this depth, spacing and fill, so the zone method (ASHRAE Handbook—Fundamentals 2021, ch. 27); it is rough, a numeric answer would be better", err
+	r, err := b.zones(a)
+	if err != nil {
+		return z, err
+	}
+	z.r, z.layer = r, r
+	for i, l := range a.Layers {
+		if i != s.layer {
+			z.layer -= l.Mixed()
+		}
+	}
+	z.whole.Layers[s.layer] = Plain(m.Name, z.layer)
+	z.why = "steel studs: no published correction factor for this depth, spacing and fill, so the zone method (ASHRAE Handbook—Fundamentals 2021, ch. 27); it is rough, a numeric answer would be better"
+	return z, nil
 }
 
 // zones returns the resistance of an assembly with a layer of steel studs by
@@ -63,34 +89,4 @@ func (b *builder) thickness(layer int) rvalue.Length {
 		thick = max(thick, sum)
 	}
 	return thick
-}
-
-// gainStep is the relative step of the numeric derivative in zoneGain: small
-// against the curvature, large against rounding.
-const gainStep = 1e-5
-
-// zoneGain returns the derivative of zone's result by one share's resistance,
-// by a central difference. In the layer of the studs it is that of the zone
-// method: the published factors are a table with steps.
-func (b *builder) zoneGain(a Assembly, layer, share int) (float64, error) {
-	at := func(r rvalue.Resistance) (rvalue.Resistance, error) {
-		c := Assembly{Layers: append([]Layer(nil), a.Layers...)}
-		c.Layers[layer].Shares = append([]Share(nil), c.Layers[layer].Shares...)
-		c.Layers[layer].Shares[share].R = r
-		if layer == b.steel.layer {
-			return b.zones(c)
-		}
-		z, _, err := b.zone(c)
-		return z, err
-	}
-	r := float64(a.Layers[layer].Shares[share].R)
-	high, err := at(rvalue.Resistance(r * (1 + gainStep)))
-	if err != nil {
-		return 0, err
-	}
-	low, err := at(rvalue.Resistance(r * (1 - gainStep)))
-	if err != nil {
-		return 0, err
-	}
-	return float64(high-low) / (2 * gainStep * r), nil
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/coldseam/coldseam/rvalue"
 	"github.com/coldseam/coldseam/rvalue/surface"
 )
 
@@ -102,75 +101,4 @@ func (b *builder) advise(a Assembly) (Method, string) {
 		return Isothermal, fmt.Sprintf("resistances side by side differ %.0f times in %s, as in masonry, for which the handbook advises isothermal planes", ratio, layer)
 	}
 	return Parallel, fmt.Sprintf("resistances side by side differ %.1f times at most, within one order of magnitude, for which the handbook advises the parallel path", ratio)
-}
-
-// by returns the air-to-air resistance by one method.
-func (b *builder) by(m Method, a Assembly) (rvalue.Resistance, error) {
-	switch m {
-	case Isothermal:
-		return a.IsothermalPlanes(), nil
-	case Mean:
-		return a.Combined().R, nil
-	case Zone:
-		r, _, err := b.zone(a)
-		return r, err
-	}
-	return a.ParallelPath(), nil
-}
-
-// gains returns by layer and share how much resistance the whole assembly
-// gains per resistance added to that share alone: the derivative of the
-// method's result.
-func (b *builder) gains(m Method, a Assembly) ([][]float64, error) {
-	out := make([][]float64, len(a.Layers))
-	var parallel [][]float64
-	if m == Parallel || m == Mean {
-		parallel = a.parallelGains()
-	}
-	for i, l := range a.Layers {
-		out[i] = make([]float64, len(l.Shares))
-		mixed := float64(l.Mixed())
-		for s, share := range l.Shares {
-			// d(1/Σ(f/r))/dr = f·(mixed/r)²
-			planes := share.Fraction * (mixed / float64(share.R)) * (mixed / float64(share.R))
-			switch m {
-			case Isothermal:
-				out[i][s] = planes
-			case Mean:
-				out[i][s] = (parallel[i][s] + planes) / 2
-			case Zone:
-				g, err := b.zoneGain(a, i, s)
-				if err != nil {
-					return nil, err
-				}
-				out[i][s] = g
-			default:
-				out[i][s] = parallel[i][s]
-			}
-		}
-	}
-	return out, nil
-}
-
-// parallelGains returns the derivatives of ParallelPath: with U = Σ f/R over
-// the paths, d(1/U)/dr = Σ f/R² over the paths that cross r, times 1/U².
-func (a Assembly) parallelGains() [][]float64 {
-	out := make([][]float64, len(a.Layers))
-	for i, l := range a.Layers {
-		out[i] = make([]float64, len(l.Shares))
-	}
-	u := 0.0
-	for _, p := range a.Paths() {
-		r := float64(p.R)
-		u += p.Fraction / r
-		for i, s := range p.Shares {
-			out[i][s] += p.Fraction / (r * r)
-		}
-	}
-	for i := range out {
-		for s := range out[i] {
-			out[i][s] /= u * u
-		}
-	}
-	return out
 }

@@ -19,7 +19,7 @@ type Result struct {
 	Effective        Effective
 
 	Layers  []LayerResult // indoors to outdoors, films included
-	Paths   []PathResult  // members before what stands between them
+	Paths   []PathResult  // members before what stands between them; none if heat spreads sideways between several bridged layers
 	Remarks []Remark
 }
 
@@ -33,15 +33,16 @@ type Effective struct {
 // U returns the transmittance 1/R.
 func (e Effective) U() rvalue.Transmittance { return e.R.U() }
 
-// LayerResult is one layer of a Result.
+// LayerResult is one layer of a Result. R, Drop and the temperatures are those
+// of the effective method, and over the layers they sum to the whole.
 type LayerResult struct {
 	Name      string
-	Offset    int               // in the written assembly, -1 for a film
-	Thickness rvalue.Length     // 0 if unknown
-	R         rvalue.Resistance // mixed over its shares
-	Drop      float64           // of the whole temperature drop, weighted by heat
-	Inner     rvalue.Temperature
-	Outer     rvalue.Temperature // faces, on the average over the area
+	Offset    int                // in the written assembly, -1 for a film
+	Thickness rvalue.Length      // 0 if unknown
+	R         rvalue.Resistance  // what it adds to the effective R: its own, or if it is bridged what the method leaves for it
+	Drop      float64            // of the whole temperature drop, the mean over the area
+	Inner     rvalue.Temperature // of its faces, the mean over the area
+	Outer     rvalue.Temperature
 	Shares    []ShareResult
 }
 
@@ -51,18 +52,21 @@ type ShareResult struct {
 	Fraction float64 // of the area
 	Member   bool
 	R        rvalue.Resistance
-	Heat     float64 // of all heat through the assembly
-	Gain     float64 // resistance the assembly gains per resistance added here
+	Heat     float64 // of all heat through the assembly, by the effective method; their mean of the shares' R is the layer's
+	Gain     float64 // resistance the assembly gains per resistance added here; NaN in steel studs by a published factor, which has steps
 	Pieces   []Piece // what it is made of, indoors first; none for a film
 }
 
-// PathResult is one way straight through the assembly.
+// PathResult is one way through the assembly. By the parallel path heat runs
+// straight through, and each path has a resistance and temperatures of its own.
+// By every other effective method it spreads sideways, and a path is a share of
+// the one layer that divides it: the bridged one, or that of the steel studs.
 type PathResult struct {
 	Name     string // the bridged shares it crosses
 	Fraction float64
-	R        rvalue.Resistance
-	Heat     float64              // of all heat, by the parallel path
-	Planes   []rvalue.Temperature // inside air, each plane between layers, outside air
+	R        rvalue.Resistance    // 0 where heat spreads sideways
+	Heat     float64              // of all heat
+	Planes   []rvalue.Temperature // inside air, each plane between layers, outside air; nil where heat spreads sideways
 }
 
 // Evaluate computes the assembly in its setting: it lays out the layers with
@@ -80,15 +84,28 @@ func (s *Spec) Evaluate(setting Setting) (*Result, error) {
 	if n := pathCount(b.layers); n > maxPaths {
 		return nil, b.fail(0, "%d crossing paths are more than this program follows, %d; mark layers aligned, or give some as a resistance", n, maxPaths)
 	}
-	if err := b.settle(); err != nil {
+	if setting.Method == Zone && b.steel == nil {
+		return nil, fmt.Errorf("assembly: the zone method is made for steel studs, and there are none here; ask for another method or none")
+	}
+	kept := len(b.remarks)
+	effective := Effective{}
+	effective.Method, effective.Why = b.advise(Assembly{b.layers})
+	if err := b.settle(effective.Method); err != nil {
 		return nil, err
+	}
+	if setting.Cold { // what stands side by side has changed
+		b.remarks = b.remarks[:kept]
+		effective.Method, effective.Why = b.advise(Assembly{b.layers})
+		if err := b.settle(effective.Method); err != nil {
+			return nil, err
+		}
 	}
 	b.coldRemarks()
 	a := Assembly{Layers: b.layers}
 	if err := a.Check(); err != nil {
 		return nil, err
 	}
-	return b.result(a)
+	return b.result(a, effective)
 }
 
 // maxPaths bounds the work that a text can ask for: six crossing layers of
@@ -105,43 +122,63 @@ func pathCount(layers []Layer) int {
 	return n
 }
 
-func (b *builder) result(a Assembly) (*Result, error) {
+// result computes the assembly by every method and in detail by the effective
+// one, whose R is still to be found.
+func (b *builder) result(a Assembly, effective Effective) (*Result, error) {
+	d, whole, err := b.divide(effective.Method, a)
+	if err != nil {
+		return nil, err
+	}
+	effective.R = whole
 	r := &Result{
-		Setting: b.setting, Assembly: a,
+		Setting: b.setting, Assembly: a, Effective: effective,
 		ParallelPath: a.ParallelPath(), IsothermalPlanes: a.IsothermalPlanes(), Combined: a.Combined(),
 	}
 	if b.steel != nil {
-		zone, why, err := b.zone(a)
+		z, err := b.zone(a)
 		if err != nil {
 			return nil, err
 		}
-		r.Zone = zone
-		b.remark(b.offsets[b.steel.layer], "steel", "%s", why)
+		r.Zone = z.r
+		b.remark(b.offsets[b.steel.layer], "steel", "%s", z.why)
 	}
-	if b.setting.Method == Zone && b.steel == nil {
-		return nil, fmt.Errorf("assembly: the zone method is made for steel studs, and there are none here; ask for another method or none")
-	}
-	method, why := b.advise(a)
-	effective, err := b.by(method, a)
-	if err != nil {
-		return nil, err
-	}
-	r.Effective = Effective{R: effective, Method: method, Why: why}
-	if method == Mean && (!r.Combined.Valid || b.steel != nil) {
+	if effective.Method == Mean && (!r.Combined.Valid || b.steel != nil) {
 		b.remark(-1, "combined-invalid", "ISO 6946 refuses its combined method here (upper over lower limit %.2f, bound 1.5; metal through insulation); ask for a numeric answer", float64(r.ParallelPath)/float64(r.IsothermalPlanes))
 	}
-	gains, err := b.gains(method, a)
+	gains, err := b.gains(effective.Method, a)
 	if err != nil {
 		return nil, err
 	}
-	b.pathResults(r)
-	b.layerResults(r, gains)
+	b.pathResults(r, d)
+	b.layerResults(r, d, gains)
 	r.Remarks = b.remarks
 	return r, nil
 }
 
 // pathResults fills in the paths, in the order of Assembly.Paths.
-func (b *builder) pathResults(r *Result) {
+func (b *builder) pathResults(r *Result, d division) {
+	divides, bridged := 0, 0
+	for i, l := range r.Assembly.Layers {
+		if l.Bridged() {
+			divides = i
+			bridged++
+		}
+	}
+	if r.Effective.Method == Zone {
+		divides, bridged = b.steel.layer, 1
+	}
+	switch {
+	case bridged == 0 || r.Effective.Method == Parallel:
+		b.straightPaths(r)
+	case bridged == 1:
+		for s, share := range r.Assembly.Layers[divides].Shares {
+			r.Paths = append(r.Paths, PathResult{Name: share.Name, Fraction: share.Fraction, Heat: d.heat[divides][s]})
+		}
+	}
+}
+
+// straightPaths fills in the paths of heat that runs straight through.
+func (b *builder) straightPaths(r *Result) {
 	ti, dT := float64(b.setting.Indoors), float64(b.setting.Indoors.Sub(b.setting.Outdoors))
 	u := 1 / float64(r.ParallelPath)
 	for _, p := range r.Assembly.Paths() {
@@ -174,45 +211,23 @@ func (b *builder) pathName(p Path) string {
 	return strings.Join(names, ", ")
 }
 
-// layerResults fills in the layers. Heat and drop follow the paths where the
-// effective method does, else each layer's own mixture.
-func (b *builder) layerResults(r *Result, gains [][]float64) {
-	along := r.Effective.Method == Parallel || r.Effective.Method == Mean
-	paths := r.Assembly.Paths()
+// layerResults fills in the layers.
+func (b *builder) layerResults(r *Result, d division, gains [][]float64) {
 	at := b.setting.Indoors
 	dT := float64(b.setting.Indoors.Sub(b.setting.Outdoors))
+	r.Layers = make([]LayerResult, 0, len(r.Assembly.Layers))
 	for i, l := range r.Assembly.Layers {
-		mixed := l.Mixed()
-		res := LayerResult{Name: l.Name, Offset: b.offsets[i], Thickness: b.thickness(i), R: mixed, Shares: make([]ShareResult, len(l.Shares))}
-		res.Drop = float64(res.R) / float64(r.IsothermalPlanes)
-		if r.Effective.Method == Zone {
-			// What the studs' layer resists is what the method leaves for it.
-			if i == b.steel.layer {
-				res.R = r.Effective.R - (r.IsothermalPlanes - mixed)
-			}
-			res.Drop = float64(res.R) / float64(r.Effective.R)
-		}
-		if along {
-			res.Drop = 0
+		res := LayerResult{
+			Name: l.Name, Offset: b.offsets[i], Thickness: b.thickness(i),
+			R: d.layers[i], Drop: float64(d.layers[i] / r.Effective.R), Shares: make([]ShareResult, len(l.Shares)),
 		}
 		for s, share := range l.Shares {
-			sr := ShareResult{
-				Name: share.Name, Fraction: share.Fraction, Member: share.Member, R: share.R, Gain: gains[i][s],
-				Heat: share.Fraction * float64(mixed) / float64(share.R),
-			}
-			if along {
-				sr.Heat = 0
+			res.Shares[s] = ShareResult{
+				Name: share.Name, Fraction: share.Fraction, Member: share.Member, R: share.R,
+				Heat: d.heat[i][s], Gain: gains[i][s],
 			}
 			if b.pieces[i] != nil {
-				sr.Pieces = b.pieces[i][s]
-			}
-			res.Shares[s] = sr
-		}
-		if along {
-			for n, p := range paths {
-				share := &res.Shares[p.Shares[i]]
-				share.Heat += r.Paths[n].Heat
-				res.Drop += r.Paths[n].Heat * float64(share.R) / float64(p.R)
+				res.Shares[s].Pieces = b.pieces[i][s]
 			}
 		}
 		res.Inner = at

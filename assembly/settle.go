@@ -12,23 +12,41 @@ const settled = 1e-9
 
 // settle finds the temperatures of the air spaces, and of the layers whose
 // conductivity follows theirs, by iteration: the resistances set the
-// temperatures along each path, which set the resistances. An air space's
-// resistance depends weakly on its temperatures, so that a few passes suffice.
-func (b *builder) settle() error {
-	paths := Assembly{b.layers}.Paths()
-	for range 100 {
-		change := 0.0
-		for i := range b.pieces {
-			for s, pieces := range b.pieces[i] {
-				if !b.follows(pieces) {
-					continue
-				}
-				c, err := b.settleShare(paths, i, s)
-				if err != nil {
-					return err
-				}
-				change = max(change, c)
+// temperatures by the effective method, which set the resistances. An air
+// space's resistance depends weakly on its temperatures, so that a few passes
+// suffice.
+func (b *builder) settle(m Method) error {
+	var following [][2]int // layer and share
+	for i := range b.pieces {
+		for s, pieces := range b.pieces[i] {
+			if b.follows(pieces) {
+				following = append(following, [2]int{i, s})
 			}
+		}
+	}
+	if following == nil {
+		return nil
+	}
+	var faces func(layer, share int) (inner, drop float64)
+	a := Assembly{b.layers}
+	paths := a.Paths()
+	for range 100 {
+		if m == Parallel {
+			faces = func(layer, share int) (inner, drop float64) { return b.straight(paths, layer, share) }
+		} else {
+			d, whole, err := b.divide(m, a)
+			if err != nil {
+				return err
+			}
+			faces = func(layer, _ int) (inner, drop float64) { return b.spread(d, whole, layer) }
+		}
+		change := 0.0
+		for _, f := range following {
+			c, err := b.settleShare(f[0], f[1], faces)
+			if err != nil {
+				return err
+			}
+			change = max(change, c)
 		}
 		for n := range paths {
 			paths[n].R = 0
@@ -43,6 +61,37 @@ func (b *builder) settle() error {
 	return b.fail(0, "the air spaces of this assembly find no steady temperatures")
 }
 
+// straight returns the temperature of a share's inner face and the drop across
+// it, the mean by area over the paths that cross it.
+func (b *builder) straight(paths []Path, layer, share int) (inner, drop float64) {
+	var area float64
+	ti, dT := float64(b.setting.Indoors), float64(b.setting.Indoors.Sub(b.setting.Outdoors))
+	for _, p := range paths {
+		if p.Shares[layer] != share {
+			continue
+		}
+		before := 0.0
+		for i, s := range p.Shares[:layer] {
+			before += float64(b.layers[i].Shares[s].R)
+		}
+		area += p.Fraction
+		inner += p.Fraction * (ti - dT*before/float64(p.R))
+		drop += p.Fraction * dT * float64(b.layers[layer].Shares[share].R) / float64(p.R)
+	}
+	return inner / area, drop / area
+}
+
+// spread is the same where heat spreads sideways: all shares of a layer have
+// its faces.
+func (b *builder) spread(d division, whole rvalue.Resistance, layer int) (inner, drop float64) {
+	var before rvalue.Resistance
+	for _, r := range d.layers[:layer] {
+		before += r
+	}
+	ti, dT := float64(b.setting.Indoors), float64(b.setting.Indoors.Sub(b.setting.Outdoors))
+	return ti - dT*float64(before/whole), dT * float64(d.layers[layer]/whole)
+}
+
 // follows reports whether any of the pieces changes with temperature.
 func (b *builder) follows(pieces []Piece) bool {
 	for _, p := range pieces {
@@ -55,23 +104,8 @@ func (b *builder) follows(pieces []Piece) bool {
 
 // settleShare corrects the pieces of one share to its present temperatures and
 // returns the greatest relative change.
-func (b *builder) settleShare(paths []Path, layer, share int) (change float64, err error) {
-	// The mean over the paths that cross the share, by area.
-	var area, start, drop float64
-	ti, dT := float64(b.setting.Indoors), float64(b.setting.Indoors.Sub(b.setting.Outdoors))
-	for _, p := range paths {
-		if p.Shares[layer] != share {
-			continue
-		}
-		before := 0.0
-		for i, s := range p.Shares[:layer] {
-			before += float64(b.layers[i].Shares[s].R)
-		}
-		area += p.Fraction
-		start += p.Fraction * (ti - dT*before/float64(p.R))
-		drop += p.Fraction * dT * float64(b.layers[layer].Shares[share].R) / float64(p.R)
-	}
-	start, drop = start/area, drop/area
+func (b *builder) settleShare(layer, share int, faces func(layer, share int) (inner, drop float64)) (change float64, err error) {
+	start, drop := faces(layer, share)
 	total := b.layers[layer].Shares[share].R
 	var sum rvalue.Resistance
 	for n := range b.pieces[layer][share] {

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
@@ -111,26 +112,31 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	for _, l := range r.Layers {
 		name := l.Name
 		if len(l.Shares) == 1 {
-			t.row(name, "", l.R.In(u), "", percent(l.Drop), l.Outer.In(u), fmt.Sprintf("%.2f", l.Shares[0].Gain))
+			t.row(name, "", l.R.In(u), "", percent(l.Drop), l.Outer.In(u), gain(l.Shares[0].Gain))
 			continue
 		}
 		t.row(name, "", l.R.In(u), "", percent(l.Drop), l.Outer.In(u), "")
 		for _, sh := range l.Shares {
-			t.row("  "+sh.Name, percent(sh.Fraction), sh.R.In(u), percent(sh.Heat), "", "", fmt.Sprintf("%.2f", sh.Gain))
+			t.row("  "+sh.Name, percent(sh.Fraction), sh.R.In(u), percent(sh.Heat), "", "", gain(sh.Gain))
 		}
 	}
 	t.print(w)
 	if len(r.Paths) > 1 {
 		fmt.Fprintln(w)
 		p := table{right: []bool{false, true, true, true}}
-		p.row("straight through", "area", "R", "heat by the parallel path")
+		head := []string{"way through", "area", "heat", "R"}
+		if r.Paths[0].R == 0 {
+			head = head[:3]
+		}
+		p.row(head...)
 		for _, path := range r.Paths {
-			p.row(path.Name, percent(path.Fraction), path.R.In(u), percent(path.Heat))
+			row := []string{path.Name, percent(path.Fraction), percent(path.Heat), path.R.In(u)}
+			p.row(row[:len(head)]...)
 		}
 		p.print(w)
 	}
 	fmt.Fprintln(w)
-	wrap(w, "", "gain per R: what the whole assembly gains per unit of R added in that place alone. A framed layer's R is its shares mixed; the parallel path keeps them apart, so that the layers need not sum to it.", 100)
+	wrap(w, "", "all by the effective method. R of a framed layer: what the method leaves for it, so that the layers sum to the effective R. outer face: the mean over the area. gain per R: what the whole assembly gains per unit of R added in that place alone.", 100)
 	remarks(w, r.Remarks)
 }
 
@@ -142,6 +148,14 @@ func remarks(w io.Writer, rs []assembly.Remark) {
 			wrap(w, "· ", r.Text, textWidth)
 		}
 	}
+}
+
+// gain prints a gain, and nothing where the method does not say one.
+func gain(g float64) string {
+	if math.IsNaN(g) {
+		return ""
+	}
+	return fmt.Sprintf("%.2f", g)
 }
 
 type methodObject struct {
@@ -194,9 +208,9 @@ func layersObject(spec *assembly.Spec, r *assembly.Result) any {
 	type path struct {
 		Name     string     `json:"name"`
 		Fraction number     `json:"fraction"`
-		R        quantity   `json:"r"`
+		R        *quantity  `json:"r,omitempty"` // with the temperatures, where heat runs straight through
 		Heat     number     `json:"heat"`
-		Planes   []quantity `json:"temperatures"`
+		Planes   []quantity `json:"temperatures,omitempty"`
 	}
 	out := struct {
 		Schema    int                  `json:"schema"`
@@ -219,6 +233,7 @@ func layersObject(spec *assembly.Spec, r *assembly.Result) any {
 			Combined: combined{methodOf(r.Combined.R), number(r.Combined.Error), r.Combined.Valid},
 		},
 		Effective: effective{methodOf(r.Effective.R), r.Effective.Method.String(), r.Effective.Why},
+		Paths:     []path{},
 		Warnings:  []warning{},
 	}
 	if r.Zone > 0 {
@@ -237,7 +252,11 @@ func layersObject(spec *assembly.Spec, r *assembly.Result) any {
 		out.Detail = append(out.Detail, o)
 	}
 	for _, p := range r.Paths {
-		o := path{Name: p.Name, Fraction: number(p.Fraction), R: q(p.R), Heat: number(p.Heat)}
+		o := path{Name: p.Name, Fraction: number(p.Fraction), Heat: number(p.Heat)}
+		if p.R > 0 {
+			r := q(p.R)
+			o.R = &r
+		}
 		for _, t := range p.Planes {
 			o.Planes = append(o.Planes, q(t))
 		}
