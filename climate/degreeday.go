@@ -41,6 +41,7 @@ type Prepared struct {
 	mean, spread [12]float64 // °C, K
 	swing        [12]float64 // K
 	scale        float64
+	borrowed     rvalue.TemperatureDifference
 }
 
 // base65 is the base of the published figures, 65 °F, in °C.
@@ -63,7 +64,7 @@ const lowestBase, highestBase = -60, 60
 // the farther (in spreads) a month's mean is from it, as exp(−z²/8). [Prepared.Scale]
 // returns the factor. It stays from 0.2 to 2.
 func (n *Normals) Prepare() (Prepared, error) {
-	p := Prepared{scale: 1}
+	p := Prepared{scale: 1, borrowed: n.borrowed}
 	sigmaYear := n.spread()
 	for i, t := range n.Mean {
 		p.mean[i] = t.Celsius()
@@ -148,7 +149,8 @@ func (p *Prepared) Month(m time.Month, base rvalue.Temperature) (Year, error) {
 }
 
 func badBase(t float64) error {
-	return fmt.Errorf("base temperature is %.4g °C; give one from %d to %d °C", t, lowestBase, highestBase)
+	return fmt.Errorf("base temperature is %.4g °C (%.4g °F); give one from %d to %d °C (-76 to 140 °F)",
+		t, rvalue.FromCelsius(t).Fahrenheit(), lowestBase, highestBase)
 }
 
 func (p *Prepared) year(base float64) (heating, cooling DegreeDays) {

@@ -1,6 +1,10 @@
 package climate
 
-import "github.com/coldseam/coldseam/rvalue"
+import (
+	"math"
+
+	"github.com/coldseam/coldseam/rvalue"
+)
 
 // DesignTemperature is an estimate of a place's design temperature, to stand in until
 // the local one is known: building departments, and the ASHRAE tables, have it.
@@ -13,6 +17,34 @@ type DesignTemperature struct {
 // designDoubt is about the largest difference between these estimates and the few
 // published values that could be had, see testdata/climate_SCORE.md.
 const designDoubt = 3.0 // K
+
+// What a station that is not the place's own adds, at most in nine of ten places: of
+// the stations in the states, each left out in turn, and what the best other one says
+// of it, see testdata/climate_SCORE.md.
+const (
+	elsewhere = 3.5 * rvalue.Kelvin
+	climbed   = 6.5 * rvalue.Kelvin // carried over more than steep
+	steep     = 300 * rvalue.Metre
+)
+
+// A station so near, and about as high, counts as the place's own: towns and their
+// airports are that far apart, our own judgement.
+const (
+	near  = 25e3 * rvalue.Metre
+	level = 100 * rvalue.Metre
+)
+
+// borrowed returns what w adds to the doubt about a design temperature.
+func (w *Weather) borrowed() rvalue.TemperatureDifference {
+	climb := rvalue.Length(math.Abs(w.Climb.SI()))
+	switch {
+	case climb > steep:
+		return climbed
+	case w.Distance <= near && climb <= level:
+		return 0
+	}
+	return elsewhere
+}
 
 // assumedSwing stands in for an unknown daily swing; the stations' mean is 11.4 K.
 const assumedSwing = 11.0 // K
@@ -36,8 +68,12 @@ func (p *Prepared) design(colder float64, what string) DesignTemperature {
 	how := what + ", estimated from monthly means and their spread"
 	doubt := designDoubt
 	if p.swing == [12]float64{} {
-		how += ", for a daily swing of 11 K, as none is known"
+		how += ", for the daily swing of a mean place, as none is known"
 		doubt += 1
+	}
+	if p.borrowed > 0 {
+		how += "; less sure because the weather is that of another place"
+		doubt = math.Hypot(doubt, p.borrowed.SI()) // two independent causes
 	}
 	return DesignTemperature{
 		Temperature: rvalue.FromCelsius(quantile(p.hourly(assumedSwing), colder)),

@@ -40,8 +40,11 @@ type Weather struct {
 	// gives the spot: 0 inside it, or if the zone is unknown.
 	Outside DegreeDays
 
-	// Remarks say in words what makes the station a doubtful choice.
-	Remarks []string
+	// Unlifted is the station that would be taken if the spot's elevation were not
+	// known; mostly the same.
+	Unlifted Station
+
+	spot Spot
 }
 
 // The nearest station is not always the best: it may lie on a mountain, or across
@@ -97,13 +100,20 @@ func nearest(s Spot, from iter.Seq[Station]) (Weather, error) {
 			farthest/1000, s.Lat, s.Lon)
 	}
 	best.Normals = best.Station.Normals()
+	best.spot, best.Unlifted = s, best.Station
 	if s.ElevationKnown {
 		var err error
 		if best.Normals, err = best.Normals.At(s.Elevation); err != nil {
 			return Weather{}, err
 		}
+		s.ElevationKnown = false
+		unlifted, err := nearest(s, from)
+		if err != nil {
+			return Weather{}, err
+		}
+		best.Unlifted = unlifted.Station
 	}
-	best.remark(s)
+	best.Normals.borrowed = best.borrowed()
 	return best, nil
 }
 
@@ -113,8 +123,8 @@ func (s Spot) check() error {
 		return fmt.Errorf("latitude is %.4g°; give one from -90 to 90", s.Lat)
 	case !(s.Lon >= -180 && s.Lon <= 180):
 		return fmt.Errorf("longitude is %.4g°; give one from -180 to 180, west negative", s.Lon)
-	case s.ElevationKnown && !(s.Elevation.SI() >= lowest && s.Elevation.SI() <= highest):
-		return fmt.Errorf("elevation is %.4g m; give one from %d to %d m", s.Elevation.SI(), lowest, highest)
+	case s.ElevationKnown:
+		return checkElevation(s.Elevation)
 	}
 	return nil
 }
@@ -179,17 +189,39 @@ func distance(lat1, lon1, lat2, lon2 float64) float64 {
 	return 2 * earthRadius * math.Asin(min(1, math.Sqrt(a*a+math.Cos(lat1*rad)*math.Cos(lat2*rad)*b*b)))
 }
 
-// remark writes what a careful reader of the result should know.
-func (w *Weather) remark(s Spot) {
-	say := func(format string, args ...any) { w.Remarks = append(w.Remarks, fmt.Sprintf(format, args...)) }
-	if km := w.Distance.SI() / 1000; km > 100 {
-		say("the nearest fitting weather station, %s, %s, is %.0f km away", w.Station.Name, w.Station.State, km)
+// odd is a climb that hardly any place has above the nearest station.
+const odd = 1000 * rvalue.Metre
+
+// Remarks says in words, and in units u, what makes the station a doubtful choice.
+func (w *Weather) Remarks(u rvalue.Units) []string {
+	var remarks []string
+	say := func(format string, args ...any) { remarks = append(remarks, fmt.Sprintf(format, args...)) }
+	station := func(s Station) string { return fmt.Sprintf("%s, %s", s.Name, s.State) }
+	if w.Distance > 100e3*rvalue.Metre {
+		say("the nearest fitting weather station, %s, lies %s from the place, or from the middle of its county if only that is known",
+			station(w.Station), Overland(w.Distance, u))
 	}
-	if climb := w.Climb.SI(); math.Abs(climb) > 50 {
-		say("means carried over %+.0f m of elevation at 6.5 K per km", climb)
+	climb := w.Climb
+	if climb < 0 {
+		climb = -climb
+	}
+	if climb > 50*rvalue.Metre {
+		rate := "3.6 °F per 1000 ft"
+		if u == rvalue.SI {
+			rate = "6.5 K per km"
+		}
+		say("%s lies at %s; its means are carried to the altitude of the place, %s, at %s, colder upwards",
+			station(w.Station), Height(w.Station.Elevation(), u), Height(w.spot.Elevation, u), rate)
+	}
+	if w.Unlifted.WBAN != w.Station.WBAN {
+		say("without that altitude the station would be %s, at %s", station(w.Unlifted), Height(w.Unlifted.Elevation(), u))
+	}
+	if climb > odd {
+		say("no fitting station lies near that altitude; make sure that it is the place's own")
 	}
 	if w.Outside > 100 {
-		say("the climate of %s, %s misses zone %s, which the code gives the place, by %.0f K·d (%.0f °F·d); the elevation of the place, or its own monthly means, would help",
-			w.Station.Name, w.Station.State, s.Zone.Short(), w.Outside.SI(), w.Outside.IP())
+		say("the climate of %s misses zone %s, which the code gives the place, by %s; the elevation of the place, or its own monthly means, would help",
+			station(w.Station), w.spot.Zone.Short(), w.Outside.In(u))
 	}
+	return remarks
 }

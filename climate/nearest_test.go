@@ -50,7 +50,7 @@ func TestNearestEverywhere(t *testing.T) {
 			t.Errorf("%v: %v", c, err)
 			continue
 		}
-		if w.Distance.SI() > 100e3 && !strings.Contains(strings.Join(w.Remarks, " "), "km away") {
+		if w.Distance.SI() > 100e3 && !strings.Contains(strings.Join(w.Remarks(rvalue.SI), " "), "km from the place, or from the middle of its county") {
 			t.Errorf("%v: %.0f km without a remark", c, w.Distance.SI()/1000)
 		}
 		if _, err := w.Normals.Prepare(); err != nil {
@@ -69,7 +69,7 @@ func TestNearestElevation(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if remarks := strings.Join(blind.Remarks, "\n"); blind.Outside <= 0 || !strings.Contains(remarks, "misses zone 7") {
+	if remarks := strings.Join(blind.Remarks(rvalue.SI), "\n"); blind.Outside <= 0 || !strings.Contains(remarks, "misses zone 7") {
 		t.Errorf("without the elevation: %v outside, remarks %q", blind.Outside, remarks)
 	}
 	spot.Elevation, spot.ElevationKnown = 9075*rvalue.Foot, true
@@ -77,9 +77,9 @@ func TestNearestElevation(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w.Outside > 0 || w.Normals.HDD65 <= blind.Normals.HDD65 || !strings.Contains(strings.Join(w.Remarks, "\n"), "6.5 K per km") {
+	if w.Outside > 0 || w.Normals.HDD65 <= blind.Normals.HDD65 || !strings.Contains(strings.Join(w.Remarks(rvalue.SI), "\n"), "6.5 K per km") {
 		t.Errorf("at 9075 ft: %s, HDD65 %.0f °F·d, %.0f outside, remarks %q",
-			w.Station.Name, w.Normals.HDD65.IP(), w.Outside.IP(), w.Remarks)
+			w.Station.Name, w.Normals.HDD65.IP(), w.Outside.IP(), w.Remarks(rvalue.SI))
 	}
 	want := w.Station.Normals().Mean[0].Celsius() - 0.0065*w.Climb.SI()
 	if got := w.Normals.Mean[0].Celsius(); math.Abs(got-want) > 1e-9 {
@@ -93,6 +93,60 @@ func TestNearestElevation(t *testing.T) {
 	}
 }
 
+// TestRemarks: a height that no station near has changes the choice, and that is said,
+// in one system of units.
+func TestRemarks(t *testing.T) {
+	c, err := Parse("St. Louis County, MN")
+	if err != nil {
+		t.Fatal(err)
+	}
+	spot := c.Spot()
+	spot.Elevation, spot.ElevationKnown = 9000*rvalue.Foot, true
+	w, err := Nearest(spot)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for u, row := range map[rvalue.Units]struct{ says, not []string }{
+		rvalue.IP: {[]string{"miles", "9000 ft", "°F per 1000 ft", "would be Duluth, MN, at 1428 ft", "make sure"}, []string{" km", " m,", " K"}},
+		rvalue.SI: {[]string{"km", "2743 m", "K per km", "would be Duluth, MN, at 435 m", "make sure"}, []string{"miles", " ft", "°F"}},
+	} {
+		text := strings.Join(w.Remarks(u), "\n")
+		for _, want := range row.says {
+			if !strings.Contains(text, want) {
+				t.Errorf("remarks in %v lack %q:\n%s", u, want, text)
+			}
+		}
+		for _, other := range row.not {
+			if strings.Contains(text, other) {
+				t.Errorf("remarks in %v have %q:\n%s", u, other, text)
+			}
+		}
+	}
+}
+
+// TestBorrowedDoubt: the farther from the station, on the ground or upwards, the less
+// sure the cold day.
+func TestBorrowedDoubt(t *testing.T) {
+	doubt := func(county string, feet float64) float64 {
+		c, err := Parse(county)
+		if err != nil {
+			t.Fatal(err)
+		}
+		spot := c.Spot()
+		spot.Elevation, spot.ElevationKnown = rvalue.Length(feet)*rvalue.Foot, feet != 0
+		w, err := Nearest(spot)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := prepare(t, w.Normals)
+		return p.HeatingDesign().Doubt.SI()
+	}
+	own, far, high := doubt("Denver, CO", 5400), doubt("St. Louis County, MN", 0), doubt("Summit, CO", 9075)
+	if math.Abs(own-designDoubt) > 1e-9 || !(own < far && far < high) {
+		t.Errorf("at the station ±%.1f K, 87 km away ±%.1f K, 1100 m above ±%.1f K", own, far, high)
+	}
+}
+
 func TestNearestRefuses(t *testing.T) {
 	for _, row := range []struct {
 		spot Spot
@@ -103,6 +157,7 @@ func TestNearestRefuses(t *testing.T) {
 		{Spot{Lat: 45, Lon: 200}, "longitude"},
 		{Spot{Lat: 45, Lon: -92, Elevation: 20000 * rvalue.Metre, ElevationKnown: true}, "elevation"},
 		{Spot{Lat: 45, Lon: -92, Elevation: rvalue.Length(math.Inf(1)), ElevationKnown: true}, "elevation"},
+		{Spot{Lat: 32, Lon: -92, Elevation: -431 * rvalue.Metre, ElevationKnown: true}, "-430 to 9000 m (-1411 to 29528 ft)"},
 		{Spot{Lat: 51.5, Lon: 0}, "twelve monthly"}, // Greenwich
 	} {
 		if w, err := Nearest(row.spot); err == nil || !strings.Contains(err.Error(), row.want) {

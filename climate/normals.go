@@ -36,6 +36,10 @@ type Normals struct {
 
 	Latitude  float64       // degrees north; south of the equator the seasons swap
 	Elevation rvalue.Length // above the sea
+
+	// borrowed is how far the design temperature may be off because the normals are
+	// another place's, see [Nearest].
+	borrowed rvalue.TemperatureDifference
 }
 
 // Given is what a user states for a place that no station stands for: twelve
@@ -55,8 +59,6 @@ const (
 	hottestMonth = 45.0  // °C; the hottest months on earth are near 39
 	largestSwing = 30.0  // K of daily swing; deserts reach 20
 	wettestMonth = 6000  // mm; Cherrapunji's wettest month has 2700
-	lowest       = -500  // m, the Dead Sea
-	highest      = 9000  // m, Everest
 )
 
 // Normals checks g and returns it as normals. Every mistake is reported: eleven or
@@ -102,8 +104,8 @@ func (g Given) Normals() (Normals, error) {
 	if !(g.Latitude >= -90 && g.Latitude <= 90) {
 		problems = append(problems, fmt.Errorf("latitude is %.4g°; give one from -90 to 90", g.Latitude))
 	}
-	if !(g.Elevation.SI() >= lowest && g.Elevation.SI() <= highest) {
-		problems = append(problems, fmt.Errorf("elevation is %.4g m; give one from %d to %d m", g.Elevation.SI(), lowest, highest))
+	if err := checkElevation(g.Elevation); err != nil {
+		problems = append(problems, err)
 	}
 	if twelve("relative humidity", len(g.Humidity), false) {
 		for i, h := range g.Humidity {
@@ -148,8 +150,8 @@ func (n *Normals) spread() float64 {
 // place's, are carried along by what [Normals.Prepare] makes of the shift.
 // Swing and rain stay, and so does humidity as long as the colder air can hold it.
 func (n Normals) At(elevation rvalue.Length) (Normals, error) {
-	if !(elevation.SI() >= lowest && elevation.SI() <= highest) {
-		return Normals{}, fmt.Errorf("elevation is %.4g m; give one from %d to %d m", elevation.SI(), lowest, highest)
+	if err := checkElevation(elevation); err != nil {
+		return Normals{}, err
 	}
 	shift := lapse * float64(n.Elevation-elevation)
 	moved := n

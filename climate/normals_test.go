@@ -58,7 +58,7 @@ func TestGivenRefuses(t *testing.T) {
 		{"negative rain", func(g *Given) { g.Rain[0] = -1 }, []string{"precipitation of month 1"}},
 		{"negative swing", func(g *Given) { g.Swing[0] = -1 * rvalue.Kelvin }, []string{"daily swing of month 1"}},
 		{"latitude", func(g *Given) { g.Latitude = 99 }, []string{"latitude is 99°"}},
-		{"elevation", func(g *Given) { g.Elevation = 10000 * rvalue.Metre }, []string{"elevation is 1e+04 m"}},
+		{"elevation", func(g *Given) { g.Elevation = 10000 * rvalue.Metre }, []string{"elevation is 10000 m (32808 ft)"}},
 		{
 			"all at once", func(g *Given) { g.Mean = g.Mean[:3]; g.Rain[2] = -5; g.Latitude = math.NaN() },
 			[]string{"3 monthly values", "precipitation of month 3", "latitude"},

@@ -294,20 +294,7 @@ HDD65 of each station's county by the best other station that is not in the same
 	} {
 		var off, share, far tally
 		for s := range inStates {
-			c, _ := byNumber(s.County)
-			spot := c.Spot()
-			spot.ZoneKnown = row.zone
-			spot.ElevationKnown, spot.Elevation = row.elevation, s.Elevation()
-			w, err := nearest(spot, func(yield func(Station) bool) {
-				for other := range Stations {
-					if distance(s.Lat, s.Lon, other.Lat, other.Lon) > 8e3 && !yield(other) {
-						return
-					}
-				}
-			})
-			if err != nil {
-				t.Fatal(err)
-			}
+			w := leftOut(t, s, row.zone, row.elevation)
 			want := s.Normals().HDD65.IP()
 			name := fmt.Sprintf("%s, %s by %s", s.Name, s.State, w.Station.Name)
 			off.add(name, w.Normals.HDD65.IP()-want)
@@ -439,4 +426,73 @@ func scoreDesign(t *testing.T, b *strings.Builder) {
 	if most > designDoubt*1.8 {
 		t.Errorf("a published design temperature is %.2f °F off", most)
 	}
+	scoreBorrowed(t, b)
+}
+
+// scoreBorrowed measures what another place's weather does to the design temperature.
+func scoreBorrowed(t *testing.T, b *strings.Builder) {
+	var unknown, level, steeper tally
+	for s := range inStates {
+		own := s.Normals()
+		p := prepare(t, own)
+		want := p.HeatingDesign().Temperature
+		for _, known := range [...]bool{false, true} {
+			w := leftOut(t, s, true, known)
+			p := prepare(t, w.Normals)
+			off := p.HeatingDesign().Temperature.Sub(want).SI()
+			name := fmt.Sprintf("%s, %s by %s", s.Name, s.State, w.Station.Name)
+			switch {
+			case !known:
+				unknown.add(name, off)
+			case math.Abs(w.Climb.SI()) <= steep.SI():
+				level.add(name, off)
+			default:
+				steeper.add(name, off)
+			}
+		}
+	}
+	b.WriteString(`
+The 99 % heating design temperature of a station by the best other one, each left out in
+turn as above, against the estimate from its own normals (K):
+
+| elevation | stations | rms | 90 of 100 within | largest | counted as |
+|---|---|---|---|---|---|
+`)
+	for _, row := range [...]struct {
+		name  string
+		off   *tally
+		limit rvalue.TemperatureDifference
+	}{
+		{"unknown (a county's default)", &unknown, elsewhere},
+		{"known, within 300 m of that station's", &level, elsewhere},
+		{"known, more above or below it", &steeper, climbed},
+	} {
+		most, where := row.off.worst()
+		fmt.Fprintf(b, "| %s | %d | %.1f | %.1f | %+.1f %s | %.1f |\n",
+			row.name, len(row.off.off), row.off.rms(), row.off.within(0.9), most, where, row.limit.SI())
+		if got := row.off.within(0.9); got > row.limit.SI()+0.05 {
+			t.Errorf("design temperature, elevation %s: 90 of 100 within %.2f K, %.1f K is counted", row.name, got, row.limit.SI())
+		}
+	}
+}
+
+// leftOut returns what the best other station that is not in the same town (8 km) says
+// of the county of s.
+func leftOut(t *testing.T, s Station, zone, elevation bool) Weather {
+	t.Helper()
+	c, _ := byNumber(s.County)
+	spot := c.Spot()
+	spot.ZoneKnown = zone
+	spot.ElevationKnown, spot.Elevation = elevation, s.Elevation()
+	w, err := nearest(spot, func(yield func(Station) bool) {
+		for other := range Stations {
+			if distance(s.Lat, s.Lon, other.Lat, other.Lon) > 8e3 && !yield(other) {
+				return
+			}
+		}
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
 }

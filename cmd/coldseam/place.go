@@ -11,7 +11,7 @@ import (
 // place is what is known of a county's climate.
 type place struct {
 	county   climate.County
-	altitude rvalue.Length // 0: not given
+	altitude *rvalue.Length // nil: not given
 	weather  climate.Weather
 	year     climate.Prepared
 	at65     climate.Year
@@ -32,11 +32,11 @@ func findPlace(c command, text string) (place, error) {
 	}
 	spot := p.county.Spot()
 	if v := c.text("altitude"); v != "" {
-		if spot.Elevation, err = rvalue.ParseLength(v); err != nil {
+		if spot.Elevation, err = climate.ParseElevation(v); err != nil {
 			return p, usageError{"--altitude " + message(err)}
 		}
 		spot.ElevationKnown = true
-		p.altitude = spot.Elevation
+		p.altitude = &spot.Elevation
 	}
 	if p.weather, err = climate.Nearest(spot); err != nil {
 		return p, err
@@ -63,7 +63,12 @@ func placeText(w io.Writer, p place, u rvalue.Units) {
 	fmt.Fprintf(w, "%s (FIPS %s)\n", p.county, p.county.Code())
 	fmt.Fprintf(w, "zone %s in the code's editions of 2006 to 2018, zone %s since 2021\n\n", p.county.Zone15, p.county.Zone21)
 	s := p.weather.Station
-	fmt.Fprintf(w, "weather of %s, %s, %s from the middle of the county, normals of 1981 to 2010\n", s.Name, s.State, far(p.weather.Distance, u))
+	carried := ""
+	if p.altitude != nil {
+		carried = ", carried to the altitude given, " + climate.Height(*p.altitude, u)
+	}
+	wrap(w, "", fmt.Sprintf("weather of %s, %s, at %s, %s from the middle of the county, normals of 1981 to 2010%s",
+		s.Name, s.State, climate.Height(s.Elevation(), u), climate.Overland(p.weather.Distance, u), carried), textWidth)
 	degreeDays := func(base rvalue.Temperature, y climate.Year) {
 		fmt.Fprintf(w, "degree days at %s: heating %s, cooling %s\n", base.In(u), y.Heating.In(u), y.Cooling.In(u))
 	}
@@ -73,7 +78,7 @@ func placeText(w io.Writer, p place, u rvalue.Units) {
 	}
 	fmt.Fprintf(w, "a cold day for sizing a heater: %s, give or take %s\n", p.design.Temperature.In(u), p.design.Doubt.In(u))
 	wrap(w, "  ", p.design.How, textWidth)
-	for _, r := range append(p.weather.Remarks, p.county.Note) {
+	for _, r := range append(p.weather.Remarks(u), p.county.Note) {
 		if r != "" {
 			wrap(w, "· ", r, textWidth)
 		}
@@ -82,25 +87,18 @@ func placeText(w io.Writer, p place, u rvalue.Units) {
 	fmt.Fprintln(w)
 }
 
-// far writes a distance over land.
-func far(d rvalue.Length, u rvalue.Units) string {
-	if u == rvalue.IP {
-		return fmt.Sprintf("%.0f miles", d.IP()/5280)
-	}
-	return fmt.Sprintf("%.0f km", d.SI()/1000)
-}
-
 type degreeDaysObject struct {
 	Base    quantity `json:"base"`
 	Heating quantity `json:"heating"`
 	Cooling quantity `json:"cooling"`
 }
 
-func placeObject(p place) any {
+func placeObject(p place, u rvalue.Units) any {
 	type station struct {
 		Name     string   `json:"name"`
 		State    string   `json:"state"`
 		Distance quantity `json:"distance"`
+		Altitude quantity `json:"altitude"`
 		Remarks  []string `json:"remarks"`
 	}
 	type design struct {
@@ -111,6 +109,7 @@ func placeObject(p place) any {
 	out := struct {
 		County     string             `json:"county"`
 		FIPS       string             `json:"fips"`
+		Altitude   *quantity          `json:"altitude,omitempty"`
 		Before2021 string             `json:"zone_until_2018"`
 		Since2021  string             `json:"zone_since_2021"`
 		Station    station            `json:"station"`
@@ -120,9 +119,13 @@ func placeObject(p place) any {
 	}{
 		County: p.county.String(), FIPS: p.county.Code(),
 		Before2021: p.county.Zone15.String(), Since2021: p.county.Zone21.String(),
-		Station:    station{p.weather.Station.Name, p.weather.Station.State, q(p.weather.Distance), append([]string{}, p.weather.Remarks...)},
+		Station:    station{p.weather.Station.Name, p.weather.Station.State, q(p.weather.Distance), q(p.weather.Station.Elevation()), append([]string{}, p.weather.Remarks(u)...)},
 		DegreeDays: []degreeDaysObject{{q(base65), q(p.at65.Heating), q(p.at65.Cooling)}},
 		Design:     design{q(p.design.Temperature), q(p.design.Doubt), p.design.How}, Note: p.county.Note,
+	}
+	if p.altitude != nil {
+		a := q(*p.altitude)
+		out.Altitude = &a
 	}
 	if p.base != 0 {
 		out.DegreeDays = append(out.DegreeDays, degreeDaysObject{q(p.base), q(p.atBase.Heating), q(p.atBase.Cooling)})

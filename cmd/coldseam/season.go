@@ -9,6 +9,7 @@ import (
 
 	"github.com/coldseam/coldseam/assembly/house"
 	"github.com/coldseam/coldseam/assembly/season"
+	"github.com/coldseam/coldseam/climate"
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -77,7 +78,7 @@ func seasonText(w io.Writer, s *house.Season, u rvalue.Units) {
 	wrap(w, "a mean year:            ", text, textWidth)
 	text = fmt.Sprintf("below %s outside, where the free heat of people, appliances and sun no longer does: %s", y.Balance.In(u), about(y.DegreeDays.In(u)))
 	if s.Weather != nil {
-		text += fmt.Sprintf(" by the weather of %s, %s, %s away", s.Weather.Station.Name, s.Weather.Station.State, far(s.Weather.Distance, u))
+		text += fmt.Sprintf(" by the weather of %s, %s, %s away", s.Weather.Station.Name, s.Weather.Station.State, climate.Overland(s.Weather.Distance, u))
 	}
 	wrap(w, "it is heated:           ", text, textWidth)
 	if y.Cooling.Heat > 0 {

@@ -37,7 +37,7 @@ func sourcesText(w io.Writer, r *house.Report, u rvalue.Units) {
 		}
 		wrap(w, "· ", r.Season.Now.How, textWidth)
 		if r.Season.Weather != nil {
-			for _, m := range r.Season.Weather.Remarks {
+			for _, m := range r.Season.Weather.Remarks(u) {
 				wrap(w, "· ", m, textWidth)
 			}
 		}

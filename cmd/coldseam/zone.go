@@ -29,10 +29,17 @@ func zone(c command) error {
 			return perr
 		}
 		where = &p
-		facts.Altitude = p.altitude
+		if p.altitude != nil {
+			facts.Altitude = *p.altitude
+		}
 		zones = func(e target.Edition) (target.Zone, error) {
 			z, err := p.county.Zone(int(e))
 			return target.Zone(z), err
+		}
+	}
+	for _, name := range []string{"base", "altitude"} {
+		if where == nil && c.text(name) != "" {
+			return usageError{fmt.Sprintf("a climate zone has no weather of its own, so --%s says nothing about %q; name a county, such as 'St. Louis County, MN'", name, text)}
 		}
 	}
 	editions := target.Editions()
@@ -44,7 +51,7 @@ func zone(c command) error {
 		editions = []target.Edition{e}
 	}
 	if c.is("json") {
-		out, err := zoneObject(text, where, zones, editions, facts)
+		out, err := zoneObject(text, where, zones, editions, facts, c.units)
 		if err != nil {
 			return err
 		}
@@ -169,7 +176,7 @@ func depth(d rvalue.Length, u rvalue.Units) string {
 	return fmt.Sprintf("%.2f m", d.SI())
 }
 
-func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edition, facts target.Facts) (any, error) {
+func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edition, facts target.Facts, u rvalue.Units) (any, error) {
 	type note struct {
 		Code    string `json:"code"`
 		Text    string `json:"text"`
@@ -210,7 +217,7 @@ func zoneObject(asked string, where *place, zones zonesBy, editions []target.Edi
 		Advice   []advice             `json:"advice"`
 	}{Schema: schemaVersion, Units: unitNames, Asked: asked, Advice: []advice{}}
 	if where != nil {
-		out.Place = placeObject(*where)
+		out.Place = placeObject(*where, u)
 	}
 	for _, e := range editions {
 		z, err := zones(e)

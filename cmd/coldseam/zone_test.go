@@ -85,3 +85,20 @@ func TestZoneAltitude(t *testing.T) {
 		}
 	}
 }
+
+// TestZoneAltitudeDoubt: an altitude that no station near has makes the cold day less
+// sure, and the answer says what was done.
+func TestZoneAltitudeDoubt(t *testing.T) {
+	plain := askZone(t, "St. Louis County, MN").Place
+	high := askZone(t, "St. Louis County, MN", "--altitude", "9000 ft").Place
+	if !(high.Design.Doubt.SI > plain.Design.Doubt.SI) {
+		t.Errorf("±%v K at 9000 ft, ±%v K at the county's default", high.Design.Doubt.SI, plain.Design.Doubt.SI)
+	}
+	if text := strings.Join(high.Station.Remarks, " "); !strings.Contains(text, "would be Duluth, MN, at 1428 ft") {
+		t.Errorf("the station was changed without a word: %q", text)
+	}
+	text, _, _ := call(t, "", "zone", "Inyo, CA", "--altitude", "-282 ft")
+	if !strings.Contains(text, "altitude given, -282 ft") {
+		t.Errorf("Death Valley's altitude is not taken:\n%s", text)
+	}
+}
