@@ -114,37 +114,17 @@ func zoneAt(place string, e target.Edition) (target.Zone, climate.County, error)
 	return target.Zone(z), county, err
 }
 
-// lowest and highest are the altitudes at which people live year-round, in
-// round figures: the Dead Sea's shore and La Rinconada.
-const (
-	lowest  = -430 * rvalue.Metre
-	highest = 5100 * rvalue.Metre
-)
+// highest is the altitude of La Rinconada, the highest at which people live
+// year-round, in round figures.
+const highest = 5100 * rvalue.Metre
 
-// altitude reads a height above the sea, which may be below it.
+// altitude reads a height above the sea at which a house may stand.
 func altitude(text string) (rvalue.Length, error) {
-	trimmed := strings.TrimLeft(text, " \t")
-	rest, below := strings.CutPrefix(trimmed, "-")
-	if !below {
-		rest, below = strings.CutPrefix(trimmed, "\u2212")
-	}
-	if rest == "0 ft" || rest == "0 m" {
-		return 0, nil
-	}
-	v, err := rvalue.ParseLength(rest)
-	if err != nil {
-		if q, ok := err.(*rvalue.ParseError); ok {
-			return 0, &rvalue.ParseError{Text: text, Offset: q.Offset + len(text) - len(rest), Msg: q.Msg}
-		}
-		return 0, err
-	}
-	if below {
-		v = -v
-	}
-	if v < lowest || v > highest {
+	v, err := climate.ParseElevation(text)
+	if err == nil && v > highest {
 		return 0, &rvalue.ParseError{Text: text, Msg: "no house stands at this altitude, write one from -430 m to 5100 m"}
 	}
-	return v, nil
+	return v, err
 }
 
 // air reads the air inside, outside, and what leaks between them.
