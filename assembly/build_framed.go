@@ -29,6 +29,9 @@ func (b *builder) framed(l *SpecLayer, n int) error {
 	covered := 0.0
 	for i := range l.Members {
 		m := &l.Members[i]
+		if m.Steel > 0 && len(l.Members) > 1 {
+			return b.fail(m.Offset, "steel studs beside other members in one layer: the methods for steel know steel alone; make it the layer's only member, and what is framed otherwise a wall of its own")
+		}
 		if i > 0 && math.Abs(float64(m.Depth-in.depth)) > float64(depthSlack) && m.Depth > 0 && in.depth > 0 {
 			return b.fail(m.Offset, "members %s and %s deep in one layer; give the shallower ones as a resistance, such as R-4.4 4 %%", said(in.depth), said(m.Depth))
 		}

@@ -186,7 +186,7 @@ func (n *notation) layer(l *SpecLayer, s span) error {
 		if err := n.member(m, h); err != nil {
 			return err
 		}
-		if len(heads) > 1 && m.Share == 0 {
+		if len(heads) > 1 && m.Share == 0 && m.Steel == 0 { // build refuses steel beside others
 			return n.fail(h.to, "with several kinds of member each needs its share of the area, such as 2x4 21 %%")
 		}
 	}

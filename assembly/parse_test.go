@@ -182,6 +182,9 @@ func TestSyntaxErrors(t *testing.T) {
 		{"a negative resistance", "R-0", "", "R-0"},
 		{"a size the other way round", "4x2 @ 16 in (empty)", "4x2 @ 16 in (empty)", "depth last"},
 		{"steel by spacing and share", "gypsum 1/2 in + steel 3 1/2 in @ 16 in framing 30 % (empty) + R-1", "steel 3 1/2 in @ 16 in framing 30 % (empty) + R-1", "30 %"},
+		{"steel behind another kind", "2x4 10 %, steel 3 1/2 in @ 16 in (fiberglass R-13)", "steel 3 1/2 in @ 16 in (fiberglass R-13)", "only member"},
+		{"steel before another kind", "steel 3 1/2 in @ 16 in, 2x4 10 % (fiberglass R-13)", "steel 3 1/2 in @ 16 in, 2x4 10 % (fiberglass R-13)", "only member"},
+		{"two kinds of steel", "steel 3 1/2 in @ 16 in, steel 3 1/2 in @ 24 in (fiberglass R-13)", "steel 3 1/2 in @ 16 in, steel 3 1/2 in @ 24 in (fiberglass R-13)", "only member"},
 		{"two kinds, one without a share", "2x4 @ 16 in, fir 3 1/2 in 4 % (empty)", ", fir 3 1/2 in 4 % (empty)", "share"},
 		{"a control character", "gypsum\x00 1/2 in", "\x00 1/2 in", "control"},
 	} {
