@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/material"
 	"github.com/coldseam/coldseam/rvalue/surface"
 )
 
@@ -61,23 +63,55 @@ const (
 )
 
 // contrast returns the largest ratio of resistances side by side in one layer,
-// and that layer's name.
-func (a Assembly) contrast() (ratio float64, layer string) {
+// and that layer's name. Air alone that resists less than what stands beside it
+// is left out: it is no insulation that something bridges.
+func (b *builder) contrast() (ratio float64, layer string) {
 	ratio = 1
-	for _, l := range a.Layers {
-		low, high := l.Shares[0].R, l.Shares[0].R
-		for _, s := range l.Shares[1:] {
-			low, high = min(low, s.R), max(high, s.R)
+	for i, l := range b.layers {
+		var low, high rvalue.Resistance
+		for s, share := range l.Shares {
+			high = max(high, share.R)
+			if pieces := b.pieces[i]; pieces != nil && allAir(pieces[s]) {
+				continue
+			}
+			if low == 0 || share.R < low {
+				low = share.R
+			}
 		}
-		if r := float64(high) / float64(low); r > ratio {
+		if r := float64(high / low); low > 0 && r > ratio {
 			ratio, layer = r, l.Name
 		}
 	}
 	return ratio, layer
 }
 
+func allAir(pieces []Piece) bool {
+	for _, p := range pieces {
+		if p.space == nil {
+			return false
+		}
+	}
+	return true
+}
+
+// masonry returns the first layer whose members are of masonry, concrete or
+// stone, "" if there is none.
+func (b *builder) masonry() string {
+	for i, l := range b.layers {
+		for s, share := range l.Shares {
+			if !share.Member {
+				continue
+			}
+			if m := b.pieces[i][s][0].of; m != nil && (m.Class == material.Masonry || m.Class == material.Concrete || m.Class == material.Stone) {
+				return l.Name
+			}
+		}
+	}
+	return ""
+}
+
 // advise returns the method whose result is called effective, and why.
-func (b *builder) advise(a Assembly) (Method, string) {
+func (b *builder) advise() (Method, string) {
 	asked := b.setting.Method
 	if asked != Advised {
 		if b.steel != nil && asked != Zone {
@@ -88,17 +122,22 @@ func (b *builder) advise(a Assembly) (Method, string) {
 	if b.steel != nil {
 		return Zone, "steel studs, whose flanges gather heat from a zone wider than themselves"
 	}
-	ratio, layer := a.contrast()
+	ratio, layer := b.contrast()
+	masonry := b.masonry()
 	switch {
-	case ratio == 1:
+	case !b.framedBefore():
 		return Parallel, "nothing bridges the layers, all methods agree"
 	case b.setting.Films == surface.ISO6946:
 		return Mean, "ISO 6946 films were asked for, and with them its combined method"
 	case ratio > metalContrast:
 		b.remark(-1, "contrast", "in %s the resistances side by side differ %.0f times; no hand method is good beyond 100, take this figure as rough", layer, ratio)
 		return Isothermal, fmt.Sprintf("resistances side by side differ %.0f times in %s, as with metal; the handbook asks for a zone method or a numeric answer, of the hand methods isothermal planes is the cautious one", ratio, layer)
+	case masonry != "":
+		return Isothermal, fmt.Sprintf("%s is masonry, in which heat spreads sideways and for which the handbook advises isothermal planes", masonry)
 	case ratio > parallelContrast:
 		return Isothermal, fmt.Sprintf("resistances side by side differ %.0f times in %s, as in masonry, for which the handbook advises isothermal planes", ratio, layer)
+	case ratio == 1:
+		return Parallel, "nothing but air stands between the members, which bridge no insulation; the handbook advises the parallel path for framing"
 	}
 	return Parallel, fmt.Sprintf("resistances side by side differ %.1f times at most, within one order of magnitude, for which the handbook advises the parallel path", ratio)
 }

@@ -89,13 +89,13 @@ func (s *Spec) Evaluate(setting Setting) (*Result, error) {
 	}
 	kept := len(b.remarks)
 	effective := Effective{}
-	effective.Method, effective.Why = b.advise(Assembly{b.layers})
+	effective.Method, effective.Why = b.advise()
 	if err := b.settle(effective.Method); err != nil {
 		return nil, err
 	}
 	if setting.Cold { // what stands side by side has changed
 		b.remarks = b.remarks[:kept]
-		effective.Method, effective.Why = b.advise(Assembly{b.layers})
+		effective.Method, effective.Why = b.advise()
 		if err := b.settle(effective.Method); err != nil {
 			return nil, err
 		}
