@@ -119,11 +119,28 @@ func (e Envelope) Rank() (*Ranking, error) {
 	}
 	r.sum()
 	if ua := float64(r.Total.UA); !(ua > 0) || math.IsInf(ua, 1) {
-		return nil, fmt.Errorf("envelope: the parts add up to %v W/K, it must be positive and finite", ua)
+		return nil, e.noSum(ua)
 	}
 	r.name()
 	r.remark(&e)
 	return r, nil
+}
+
+// noSum says that the rows do not add up to something positive and finite, and why.
+func (e *Envelope) noSum(ua float64) error {
+	var worst *Bridge
+	for i := range e.Bridges {
+		if b := &e.Bridges[i]; b.Psi < 0 && (worst == nil || b.Psi.Times(b.Length) < worst.Psi.Times(worst.Length)) {
+			worst = b
+		}
+	}
+	if worst == nil || ua > 0 {
+		return fmt.Errorf("envelope: the parts add up to %v W/K, which is beyond all range; look for a unit or a zero too many in their areas and U-factors", ua)
+	}
+	return &PlaceError{
+		What: "bridge", Name: worst.Name,
+		Problem: fmt.Sprintf("it takes off %v W/K, more than all parts lose together; a negative psi is that of an outer corner, check it and the length, or give the parts beside it", -worst.Psi.Times(worst.Length).SI()),
+	}
 }
 
 // keys appends the UA of every row, in the order of the envelope.

@@ -296,7 +296,7 @@ func TestEdgesOfRank(t *testing.T) {
 		t.Errorf("an edge alone ranks as %+v", r)
 	}
 	e.Bridges[0].Psi = -1
-	if _, err := e.Rank(); err == nil || !strings.Contains(err.Error(), "add up to -10 W/K") {
+	if _, err := e.Rank(); err == nil || !strings.Contains(err.Error(), "takes off 10 W/K, more than all parts") {
 		t.Errorf("a house that gains by being cold gives %v", err)
 	}
 	e.Bridges[0].Psi, e.Bridges[0].Length = 1e200, 1e200

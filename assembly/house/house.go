@@ -20,7 +20,8 @@ type House struct {
 	Altitude rvalue.Length // 0: sea level, or not given
 	Units    rvalue.Units  // to print in, unless the reader asks for others
 	Films    surface.Set
-	Cold     bool // conductivities at the layers' own mean temperatures
+	Soil     rvalue.Conductivity // of the ground; 0: no part needs it
+	Cold     bool                // conductivities at the layers' own mean temperatures
 	Notes    string
 
 	Indoors  Indoors
@@ -95,6 +96,7 @@ type Assembly struct {
 	Method assembly.Method // Advised unless the file names one
 
 	at     place
+	facing bool  // Faces could be read
 	layers *node // the text, for places in it
 }
 

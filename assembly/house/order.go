@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -33,7 +34,7 @@ func (r *Report) Order() ([]Step, error) {
 			continue
 		}
 		name, known := made[[2]string{row.In, row.Name}]
-		if !known {
+		if !known || row.Kind == envelope.ThermalBridge || row.Kind == envelope.AirLeakage { // which a part may share its name with
 			name = row.Name
 		}
 		at := slices.IndexFunc(steps, func(s Step) bool { return s.Make == name })

@@ -67,9 +67,18 @@ func (d *decoder) site(s *section) {
 	} else if !s.has("films") {
 		d.filled("films", h.Films.String(), "surface films of the ASHRAE Handbook, and its choice of method")
 	}
+	if i, ok := s.choice("soil", soils); ok {
+		h.Soil = soilConductivity[i]
+	}
 	h.Cold, _ = s.flag("cold")
 	h.Notes, _ = s.text("notes")
 }
+
+// soils are the kinds of ground of ISO 13370.
+var (
+	soils            = []string{"clay or silt", "sand or gravel", "rock"}
+	soilConductivity = []rvalue.Conductivity{envelope.ClayOrSilt, envelope.SandOrGravel, envelope.Rock}
+)
 
 // zone reads the climate zone, or looks up that of the place.
 func (d *decoder) zone(s *section) {
@@ -147,7 +156,7 @@ func (d *decoder) air(s *section) {
 		if t, ok := quantity(out, "temperature", "32 °F", rvalue.ParseTemperature); ok {
 			d.h.Outdoors.Temperature = out.within("temperature", t, -60, 50)
 		}
-		if w, ok := quantity(out, "wind", "15 mph", rvalue.ParseSpeed); ok {
+		if w, ok := quantity(out, "wind", "15 mph", someWind); ok {
 			d.h.Outdoors.Wind = w
 		}
 		if t, ok := quantity(out, "design", "-10 °F", rvalue.ParseTemperature); ok {
@@ -221,6 +230,15 @@ func (d *decoder) leakage(s *section) {
 	if n, err := envelope.Divide(0, r.Storeys, r.Shelter); err == nil {
 		d.filled("leakage.divisor", fmt.Sprintf("%.1f", n), "the flow at 50 Pa over the winter's mean flow: the Lawrence Berkeley infiltration factor by storeys and shelter, its climate belt taken as the second of four, from memory")
 	}
+}
+
+// someWind reads a wind above zero.
+func someWind(text string) (rvalue.Speed, error) {
+	v, err := rvalue.ParseSpeed(text)
+	if err == nil && v == 0 {
+		return 0, &rvalue.ParseError{Text: text, Msg: `no wind at all; write the winter wind such as "7 mph", or leave it out for the films' own`}
+	}
+	return v, err
 }
 
 // someFlow reads an air flow above zero.

@@ -22,6 +22,7 @@ func (d *decoder) assemblies(s *section) {
 			if a.Faces, err = assembly.ParseFacing(text); err != nil {
 				t.fail("faces", "%s", plain(err))
 			}
+			a.facing = err == nil
 		}
 		t.missing("faces", `what it faces is missing; write faces = "wall", "ceiling", "floor", "roof" or such as "roof 30°"`)
 		if text, ok := t.text("layers"); ok {

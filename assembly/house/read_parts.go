@@ -3,6 +3,7 @@ package house
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
@@ -88,6 +89,11 @@ func (d *decoder) parts(s *section) {
 		d.part(p, &Part{Name: name})
 		p.done()
 	}
+	inSoil := func(p *Part) bool { return p.Toward == ToGround && p.Kind != Slab }
+	if d.h.Soil == 0 && !s.has("soil") && slices.ContainsFunc(d.h.Parts, inSoil) {
+		d.h.Soil = envelope.ClayOrSilt
+		d.filled("soil", soils[0]+", "+both(d.h.Soil), "what ISO 13370 takes where nothing is known, from memory")
+	}
 	if !s.has("part") && !s.t.partial {
 		d.fail(len(d.src.text), "", "the house has no parts; write a [[part]] for each wall, ceiling and floor, with its name, assembly and area")
 	} else if e := s.get("part"); e != nil && len(tables) == 0 && e.value.kind == array && len(e.value.items) == 0 {
@@ -106,6 +112,9 @@ func (d *decoder) part(s *section, p *Part) {
 		p.Kind = d.kindOf(s, p)
 	} else if p.Window != nil {
 		s.fail("kind", "a part that is a window has the window's kind; leave this out")
+	}
+	if given && p.Assembly != nil && p.Assembly.facing && !p.Kind.faces(p.Assembly.Faces.Use) {
+		s.fail("kind", "a %s of assembly %q, which faces %q; write the kind that it is, or name an assembly that faces such a part", p.Kind, p.Assembly.Name, p.Assembly.Faces)
 	}
 	p.Area, _ = quantity(s, "area", "31 ft x 8 ft 6 in", areas)
 	s.missing("area", `its area is missing; write it with its openings included, such as area = "31 ft x 8 ft 6 in"`)
@@ -194,6 +203,20 @@ func massWall(s *assembly.Spec) bool {
 		}
 	}
 	return thick >= massive || thick >= solid && framed <= furring
+}
+
+// faces reports whether an assembly made for a use can be a part of this kind: films
+// and framing follow the use, what the code asks follows the kind.
+func (k Kind) faces(use assembly.Use) bool {
+	switch k {
+	case Wall, MassWall, BasementWall, CrawlWall:
+		return use == assembly.Wall
+	case Ceiling, Roof:
+		return use == assembly.Ceiling || use == assembly.Roof
+	case Floor, BasementFloor, Slab:
+		return use == assembly.Floor
+	}
+	return true
 }
 
 // heavy reports whether a material makes a wall a mass wall.
@@ -299,6 +322,12 @@ func (d *decoder) ground(s *section, p *Part) {
 		p.Edge.Reach = "none"
 		d.filled(s.path("edge"), "no insulation at the slab's edge", "none is given")
 	}
+	if p.Kind == BasementFloor {
+		d.filled(s.path("walls above"), both(basementWall)+" thick", "of the walls on the floor's edge; it changes the answer by a few percent at most")
+		if p.Assembly == nil && p.U == 0 {
+			d.filled(s.path("assembly"), "bare", "none is given")
+		}
+	}
 	if p.Kind == Slab && (p.Assembly != nil || p.U > 0) {
 		d.filled(s.path("assembly"), "not used", "a slab's heat goes by its edge: the F-factors hold for bare concrete floors")
 	}
@@ -312,7 +341,11 @@ func (d *decoder) edge(e *section, p *Part) {
 	}
 	e.missing("reach", "how far the insulation reaches is missing; write reach = %s", either(reaches))
 	p.Edge.R, _ = quantity(e, "resistance", "R-10", rvalue.ParseResistance)
-	if p.Edge.Reach != "none" {
+	if p.Edge.Reach == "none" {
+		if e.has("resistance") {
+			e.fail("resistance", "insulation that reaches nowhere resists nothing; leave this out, or write how far it reaches")
+		}
+	} else {
 		e.missing("resistance", `what it resists is missing; write such as resistance = "R-10"`)
 	}
 	e.done()

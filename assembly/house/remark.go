@@ -40,6 +40,11 @@ func (b *reportBuilder) remarks() {
 			}
 		}
 	}
+	for _, p := range r.House.Parts {
+		if p.Toward == ToGround && p.Kind != Slab {
+			add(Remark{Code: "ground", About: p.Name, Text: "R and U are toward outdoors, with what the soil resists on the way (ISO 13370)"})
+		}
+	}
 	for _, m := range r.Ranking.Remarks { // on parts and on buffers that nothing faces
 		add(Remark{Code: m.Code, Text: m.Text, About: m.Place})
 	}

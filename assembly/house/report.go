@@ -211,7 +211,7 @@ const (
 // wall is asked of the wall itself; the target for the ranking is what the
 // wall would lose through the same ground if it just met that.
 func (b *reportBuilder) underground(p *Part, e *envelope.Part, layers rvalue.Resistance, offer target.Offer) error {
-	g := envelope.GroundFloor{Area: p.Area, Perimeter: p.Perimeter, Wall: basementWall, Depth: p.Depth}
+	g := envelope.GroundFloor{Area: p.Area, Perimeter: p.Perimeter, Wall: basementWall, Depth: p.Depth, Soil: b.report.House.Soil}
 	u := func(layers rvalue.Resistance) (rvalue.Transmittance, error) {
 		g.Below = max(0, layers)
 		return g.WallU()

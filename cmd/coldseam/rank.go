@@ -37,14 +37,14 @@ func rank(c command) error {
 		u = h.Units
 	}
 	if c.is("json") {
-		out, err := rankObject(r, name)
+		out, err := rankObject(r, name, len(c.args) == 0)
 		if err != nil {
 			return err
 		}
 		return writeJSON(c.stdout, out)
 	}
 	if len(c.args) == 0 {
-		fmt.Fprintf(c.stdout, "no house file was given, so this is the built-in example, %s\n\n", name)
+		fmt.Fprintf(c.stdout, builtIn+", %s\n\n", name)
 	}
 	if err := rankText(c.stdout, r, u); err != nil {
 		return err
@@ -54,6 +54,8 @@ func rank(c command) error {
 	}
 	return nil
 }
+
+const builtIn = "no house file was given, so this is the built-in example"
 
 // readHouse reads the house file that the arguments name.
 func readHouse(c command) (name string, data []byte, err error) {

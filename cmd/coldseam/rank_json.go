@@ -6,7 +6,7 @@ import (
 	"github.com/coldseam/coldseam/assembly/house"
 )
 
-func rankObject(r *house.Report, file string) (any, error) {
+func rankObject(r *house.Report, file string, isBuiltIn bool) (any, error) {
 	type piece struct {
 		Name  string `json:"name"`
 		Kind  string `json:"kind"` // "path": share of the heat; "layer": of the temperature drop
@@ -142,6 +142,9 @@ func rankObject(r *house.Report, file string) (any, error) {
 	}
 	for _, d := range r.Defaults {
 		out.Defaults = append(out.Defaults, filled(d))
+	}
+	if isBuiltIn {
+		out.Warnings = append(out.Warnings, warning{"built-in", builtIn, file})
 	}
 	for _, m := range r.Remarks {
 		place := m.About
