@@ -97,7 +97,21 @@ var lost = []struct {
 	{text: ",", problem: "a state is missing"},
 	{text: ", MN", problem: "a county is missing"},
 	{text: "Hennepin,", problem: "a state is missing"},
-	{text: "MN", problem: "a state is missing"},
+	{text: "MN", problem: `that is a state, and a county is missing; write "COUNTY, MN"`},
+	{text: "minnesota", problem: `write "COUNTY, MN"`},
+	{text: "Ohio", problem: "a state is missing", choices: []string{"Ohio County, IN", "Ohio County, KY", "Ohio County, WV"}, ambiguous: true},
+	{text: "duluth", problem: "a state is missing", choices: []string{"Duluth, MN"}, ambiguous: true},
+	{text: "dulut", problem: "no such county or town", choices: []string{"Duluth, MN"}},
+	{text: "New York", problem: "a state is missing", choices: []string{"New York County, NY"}, ambiguous: true},
+	{text: "Portland", problem: "a state is missing", choices: []string{"Portland, ME", "Portland, OR"}, ambiguous: true},
+	{
+		text: "Houston", problem: "a state is missing", ambiguous: true, // the town is in Harris County
+		choices: []string{"Houston County, AL", "Houston County, GA", "Houston County, MN", "Houston County, TN", "Houston County, TX", "Harris County, TX"},
+	},
+	{
+		text: "Franklin County", problem: "26 places have that name", ambiguous: true,
+		choices: []string{"Franklin County, AL", "Franklin County, AR", "Franklin County, FL", "Franklin County, GA", "Franklin County, IA", "Franklin County, ID"},
+	},
 	{text: "Baltimore, MD", problem: "more than one", choices: []string{"Baltimore city, MD", "Baltimore County, MD"}, ambiguous: true},
 	{text: "St. Louis, MO", problem: "more than one", choices: []string{"St. Louis city, MO", "St. Louis County, MO"}, ambiguous: true},
 	{text: "Fairfax, VA", problem: "more than one", choices: []string{"Fairfax County, VA", "Fairfax city, VA"}, ambiguous: true},

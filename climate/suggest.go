@@ -26,7 +26,10 @@ func (e *PlaceError) Error() string {
 		quoted[i] = fmt.Sprintf("%q", c)
 	}
 	lead := "; nearest: "
-	if e.Ambiguous {
+	switch {
+	case e.Ambiguous && len(e.Choices) == 1:
+		lead = "; write "
+	case e.Ambiguous:
 		lead = "; write one of "
 	}
 	return s + lead + strings.Join(quoted, ", ")
@@ -64,26 +67,41 @@ func (s *state) unknown(k key) *PlaceError {
 	for _, t := range towns {
 		if t.state == s.code {
 			folded := fold(t.name)
-			near.add(t.name+", "+t.state, &folded, &bare)
+			near.add(t.String(), &folded, &bare)
 		}
 	}
 	if e.Choices = near.names(); len(e.Choices) == 0 {
-		e.Choices = named(&bare)
-		if len(e.Choices) > 0 {
+		if names := named(bare); len(names) > 0 {
 			e.Problem += ", but elsewhere"
+			e.Choices = names[:min(len(names), most)]
 		}
 	}
 	return e
 }
 
-// stateMissing answers a place without a state by the counties of that name.
+// stateMissing answers a place without a state by the counties and towns of that
+// name, and failing these by those that are spelt most like it.
 func stateMissing(text string, k key) error {
 	bare, _ := k.withoutKind()
-	choices := named(&bare)
-	return &PlaceError{
-		Text: text, Problem: `a state is missing; write "COUNTY, ST"`,
-		Choices: choices, Ambiguous: len(choices) > 0,
+	if names := named(bare); len(names) > 0 {
+		e := &PlaceError{Text: text, Problem: "a state is missing", Ambiguous: true}
+		if e.Choices = names[:min(len(names), most)]; len(names) > most {
+			e.Problem += fmt.Sprintf("; %d places have that name", len(names))
+		}
+		return e
 	}
+	if s := stateOf(&k); s != nil {
+		return &PlaceError{Text: text, Problem: fmt.Sprintf(`that is a state, and a county is missing; write "COUNTY, %s"`, s.code)}
+	}
+	var near ranking
+	for i := range states {
+		states[i].each(func(c County, folded *key) { near.add(c.String(), folded, &bare) })
+	}
+	for _, t := range towns {
+		folded := fold(t.name)
+		near.add(t.String(), &folded, &bare)
+	}
+	return &PlaceError{Text: text, Problem: `no such county or town, and a state is missing; write "COUNTY, ST"`, Choices: near.names()}
 }
 
 // stateUnknown lists the states that are spelt most like k.
@@ -105,17 +123,24 @@ func stateUnknown(text, name string, k key) error {
 	return e
 }
 
-// named lists the counties of the country named k.
-func named(k *key) []string {
+// named lists the counties and towns of the country named k.
+func named(k key) []string {
 	var out []string
 	for i := range states {
 		states[i].each(func(c County, folded *key) {
-			if folded.compare(k) == 0 {
+			if folded.compare(&k) == 0 {
 				out = append(out, c.String())
 			}
 		})
 	}
-	return out[:min(len(out), most)]
+	for _, t := range towns {
+		if folded := fold(t.name); folded.compare(&k) == 0 {
+			if c, _ := byNumber(t.fips); !slices.Contains(out, c.String()) {
+				out = append(out, t.String())
+			}
+		}
+	}
+	return out
 }
 
 // each calls f for every county of s, with its folded name.

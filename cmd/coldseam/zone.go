@@ -22,10 +22,10 @@ func zone(c command) error {
 	zones, err := sameZone(text)
 	if err != nil {
 		p, perr := findPlace(c, text)
-		if perr != nil {
-			if !strings.ContainsRune(text, ',') && !strings.ContainsRune(text, ' ') {
-				return fmt.Errorf("%w; or a county with its state, such as 'St. Louis County, MN'", err)
-			}
+		switch {
+		case perr != nil && likeZone(text):
+			return fmt.Errorf("%w; or a county with its state, such as 'St. Louis County, MN'", err)
+		case perr != nil:
 			return perr
 		}
 		where = &p
@@ -70,6 +70,18 @@ type zonesBy func(target.Edition) (target.Zone, error)
 func sameZone(text string) (zonesBy, error) {
 	z, err := target.ParseZone(text)
 	return func(target.Edition) (target.Zone, error) { return z, nil }, err
+}
+
+// likeZone reports whether a text that names neither a zone nor a county was rather
+// meant for a zone: "9Z", "zone six".
+func likeZone(text string) bool {
+	digits := 0
+	for _, c := range text {
+		if c >= '0' && c <= '9' {
+			digits++
+		}
+	}
+	return digits == 1 || digits == 2 || strings.Contains(strings.ToLower(text), "zone")
 }
 
 // advised are the states of an old house on which the advice speaks.
