@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"github.com/coldseam/coldseam/rvalue/spelling"
 )
 
 // PlaceError says why a place has no one county, and what to write instead.
@@ -162,7 +164,7 @@ type ranked struct {
 
 // add takes name in if its spelling differs by a third of its letters or less.
 func (r *ranking) add(name string, folded, want *key) {
-	if far := editDistance(folded.bytes(), want.bytes()); far <= max(1, want.n/3) {
+	if far := spelling.Distance(string(folded.bytes()), string(want.bytes())); far <= max(1, want.n/3) {
 		*r = append(*r, ranked{name, far})
 	}
 }
@@ -174,29 +176,4 @@ func (r ranking) names() []string {
 		out = append(out, c.name)
 	}
 	return out
-}
-
-// editDistance counts the letters to insert, drop, change or swap with the next to
-// get from a to b (optimal string alignment).
-func editDistance(a, b []byte) int {
-	before, last := make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range last {
-		last[j] = j
-	}
-	for i := range a {
-		row := make([]int, len(b)+1)
-		row[0] = i + 1
-		for j := range b {
-			change := 1
-			if a[i] == b[j] {
-				change = 0
-			}
-			row[j+1] = min(last[j]+change, last[j+1]+1, row[j]+1)
-			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
-				row[j+1] = min(row[j+1], before[j-1]+1)
-			}
-		}
-		before, last = last, row
-	}
-	return last[len(b)]
 }

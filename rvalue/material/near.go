@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+
+	"github.com/coldseam/coldseam/rvalue/spelling"
 )
 
 const (
@@ -66,37 +68,8 @@ func likeness(a, b string) float64 {
 	if short < alike*long { // so many letters must be put in
 		return 0
 	}
-	if s := 1 - float64(edits(a, b))/long; s >= alike {
+	if s := 1 - float64(spelling.Distance(a, b))/long; s >= alike {
 		return s
 	}
 	return 0
-}
-
-// edits counts the letters (bytes) to insert, delete, change or swap with their
-// neighbour to turn a into b. What is longer than longName has no likeness.
-func edits(a, b string) int {
-	if len(a) > longName || len(b) > longName {
-		return max(len(a), len(b))
-	}
-	// Optimal string alignment distance, row by row.
-	var rows [3][longName + 1]uint8
-	before, last, row := &rows[0], &rows[1], &rows[2]
-	for j := range len(b) + 1 {
-		last[j] = uint8(j)
-	}
-	for i := 1; i <= len(a); i++ {
-		row[0] = uint8(i)
-		for j := 1; j <= len(b); j++ {
-			change := last[j-1]
-			if a[i-1] != b[j-1] {
-				change++
-			}
-			row[j] = min(last[j]+1, row[j-1]+1, change)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				row[j] = min(row[j], before[j-2]+1)
-			}
-		}
-		before, last, row = last, row, before
-	}
-	return int(last[len(b)])
 }
