@@ -73,14 +73,15 @@ type Fuel struct {
 	Per        string
 	Efficiency float64 // of the heating plant, 0.8 is 80 %; a heat pump's is above 1; 0: not given
 
-	COP, HSPF, HSPF2 float64 // of a heat pump; 0: not given
+	COP, HSPF, HSPF2 float64        // of a heat pump; 0: not given
+	Line             []season.Point // COP by outdoor temperature, coldest first
 }
 
 // Living is what gives heat for nothing: the people and what they use.
 type Living struct {
-	Floor    rvalue.Area  // heated, 0: not given
-	Bedrooms int          // 0: not given
-	Gains    season.Power // of people, appliances and sun together; 0: by the others
+	Floor    rvalue.Area   // heated, 0: not given
+	Bedrooms int           // 0: not given
+	Gains    *season.Power // of people, appliances and sun together; nil: by the others
 }
 
 // Cooling is what keeps the house cool.

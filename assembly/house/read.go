@@ -50,6 +50,7 @@ func (d *decoder) site(s *section) {
 		var err error
 		if h.Edition, err = target.ParseEdition(text); err != nil {
 			s.fail("edition", "%s", plain(err))
+			h.Edition = target.Default // to look at the rest by
 		}
 	} else if !s.has("edition") {
 		d.filled("edition", h.Edition.String(), "the latest edition whose table was seen on a page")

@@ -1,6 +1,8 @@
 package house
 
 import (
+	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,9 +22,11 @@ var (
 func (d *decoder) season(s *section) {
 	d.fuel(s)
 	if l := s.sub("living"); l != nil {
-		d.h.Living.Floor, _ = quantity(l, "floor", "1240 ft2", rvalue.ParseArea)
+		d.h.Living.Floor, _ = quantity(l, "floor", "1240 ft2", floorArea)
 		d.h.Living.Bedrooms, _ = l.count("bedrooms", 50)
-		d.h.Living.Gains, _ = quantity(l, "gains", "2000 Btu/h", power)
+		if gains, ok := quantity(l, "gains", "2000 Btu/h", power); ok {
+			d.h.Living.Gains = &gains
+		}
 		l.done()
 	}
 	if c := s.sub("cooling"); c != nil {
@@ -38,6 +42,7 @@ func (d *decoder) fuel(s *section) {
 	if f == nil {
 		return
 	}
+	mistakes := len(d.errs)
 	r := &Fuel{}
 	d.h.Fuel = r
 	if i, ok := f.choice("kind", fuelKinds); ok {
@@ -54,15 +59,21 @@ func (d *decoder) fuel(s *section) {
 	if f.has("price") != f.has("per") {
 		f.fail("price", "a price goes with what it is paid for; write such as price = 1.40, per = \"therm\"")
 	}
-	r.Efficiency, _ = quantity(f, "efficiency", "80 %", efficiency)
+	if e := f.t.index["efficiency"]; e != nil && (e.value.kind == float || e.value.kind == integer) {
+		f.get("efficiency")
+		f.fail("efficiency", "%s is no share; write it in per cent, in quotes: efficiency = \"80 %%\"", e.value.raw)
+	} else {
+		r.Efficiency, _ = quantity(f, "efficiency", "80 %", efficiency)
+	}
 	r.COP, _ = f.number("cop", 1, 12)
 	r.HSPF, _ = f.number("hspf", 3.42, 40)
 	r.HSPF2, _ = f.number("hspf2", 3.42, 40)
+	r.Line = d.copLine(f)
 	given := 0
-	for _, key := range []string{"efficiency", "cop", "hspf", "hspf2"} {
+	for _, key := range []string{"efficiency", "cop", "hspf", "hspf2", "cop_at"} {
 		if f.has(key) {
 			if given++; given > 1 {
-				f.fail(key, "efficiency, cop, hspf and hspf2 say the same thing; write one of them")
+				f.fail(key, "efficiency, cop, hspf, hspf2 and cop_at say the same thing; write one of them")
 			}
 		}
 	}
@@ -72,13 +83,68 @@ func (d *decoder) fuel(s *section) {
 		f.fail("efficiency", "%.4g %% is more heat than the fuel has; write up to 100 %%, or plant = \"heat pump\"", 100*r.Efficiency)
 	case r.Efficiency > 0 && r.Efficiency < 1 && pump:
 		f.fail("efficiency", "%.4g %% is less than a heat pump gives; write from 100 %%, or its hspf or cop", 100*r.Efficiency)
-	case !pump && (r.COP > 0 || r.HSPF > 0 || r.HSPF2 > 0):
-		f.fail("kind", "cop, hspf and hspf2 are a heat pump's; write plant = \"heat pump\" or an efficiency")
+	case !pump && (r.COP > 0 || r.HSPF > 0 || r.HSPF2 > 0 || len(r.Line) > 0):
+		f.fail("kind", "cop, hspf, hspf2 and cop_at are a heat pump's; write plant = \"heat pump\" or an efficiency")
 	}
 	if r.Plant != "" && r.Kind != "" && !slices.Contains(plantsFor(r.Kind), r.Plant) {
 		f.fail("plant", "a %s does not run on %s; write plant = %s", r.Plant, r.Kind, either(plantsFor(r.Kind)))
 	}
 	f.done()
+	if len(d.errs) > mistakes || f.t.partial {
+		return
+	}
+	fuel, plant, err := r.supply()
+	if err == nil {
+		err = season.CheckSupply(fuel, plant)
+	}
+	if err != nil {
+		s.fail("fuel", "%s", plain(err))
+	}
+}
+
+// copLine reads how well a heat pump does by outdoor temperature, in any order.
+func (d *decoder) copLine(f *section) []season.Point {
+	var line []season.Point
+	var at []*section
+	for i, t := range f.tables("cop_at") {
+		p := &section{d: d, t: t, where: fmt.Sprintf("fuel: cop_at %d", i+1)}
+		var point season.Point
+		var ok bool
+		if point.Outdoors, ok = quantity(p, "outdoors", "17 °F", rvalue.ParseTemperature); ok {
+			point.Outdoors = p.within("outdoors", point.Outdoors, -60, 60)
+		}
+		p.missing("outdoors", `the outdoor temperature is missing; write such as outdoors = "17 °F"`)
+		point.COP, _ = p.number("cop", 1, 12)
+		p.missing("cop", "the COP at that temperature is missing; write such as cop = 2.4")
+		point.Capacity, _ = quantity(p, "capacity", "24000 Btu/h", power)
+		p.done()
+		line, at = append(line, point), append(at, p)
+	}
+	for i := range line {
+		for j := range i {
+			if line[j].Outdoors == line[i].Outdoors {
+				at[i].fail("outdoors", "%s is there twice; give each temperature once", both(line[i].Outdoors))
+			}
+		}
+		if (line[i].Capacity == 0) != (line[0].Capacity == 0) {
+			at[i].fail("capacity", "a capacity at some temperatures only; give it at all of them or at none")
+			break
+		}
+	}
+	slices.SortFunc(line, func(a, b season.Point) int { return cmp.Compare(a.Outdoors, b.Outdoors) })
+	return line
+}
+
+// floorArea reads a heated floor.
+func floorArea(text string) (rvalue.Area, error) {
+	a, err := rvalue.ParseArea(text)
+	if err != nil {
+		return 0, err
+	}
+	if _, err := season.InternalGains(a, 0); err != nil {
+		return 0, &rvalue.ParseError{Text: text, Msg: "no heated floor of a dwelling; write one from 110 ft2 to 100 000 ft2 (10 m2 to 10 000 m2)"}
+	}
+	return a, nil
 }
 
 // plantsFor lists the plants that a kind of fuel runs.
@@ -186,7 +252,7 @@ func (f *Fuel) supply() (season.Fuel, season.Plant, error) {
 		}
 		fuel.Price = &price
 	}
-	plant.COP, plant.HSPF, plant.HSPF2 = f.COP, f.HSPF, f.HSPF2
+	plant.COP, plant.HSPF, plant.HSPF2, plant.Line = f.COP, f.HSPF, f.HSPF2, f.Line
 	if plant.Kind == season.HeatPump {
 		plant.COP = max(plant.COP, f.Efficiency)
 	} else {

@@ -5,6 +5,7 @@ import (
 
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/assembly/season"
 	"github.com/coldseam/coldseam/climate/target"
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -12,10 +13,15 @@ import (
 // Report is the whole answer for a house: its ranking, and everything that the
 // ranking rests on.
 type Report struct {
-	House      *House
-	Envelope   envelope.Envelope
-	Ranking    *envelope.Ranking
-	Season     *Season // nil: neither the place nor its months are known
+	House    *House
+	Envelope envelope.Envelope
+	Ranking  *envelope.Ranking
+	Season   *Season // nil: neither the place nor its months are known
+
+	// Now and Then are what the heater must give, as the house is and if all that is
+	// behind just met what is asked. nil: no temperature to design for is known.
+	Now, Then *season.Load
+
 	Assemblies []*Evaluated
 	Judgements []Judgement
 	Defaults   []Default
@@ -42,6 +48,9 @@ func (h *House) Rank() (*Report, error) {
 		return nil, err
 	}
 	if r.Season, err = r.season(); err != nil {
+		return nil, err
+	}
+	if err := r.heater(); err != nil {
 		return nil, err
 	}
 	b.remarks()

@@ -11,9 +11,7 @@ import (
 // Season is what a mean year of the house takes, and what its heater must give.
 type Season struct {
 	Year    *season.Year
-	Now     season.Load      // as the house is
-	Then    season.Load      // if all that is behind just met what is asked
-	All     season.Saving    // what that takes off a year
+	All     season.Saving    // what goes if all that is behind just met what is asked
 	Weather *climate.Weather // the station; nil with the file's own months
 	Fuel    bool             // the file names the fuel; else money and CO2 are for gas, and mean little
 }
@@ -29,8 +27,8 @@ func (r *Report) season() (*Season, error) {
 		Ranking: r.Ranking, Weather: prepared, Indoors: h.Indoors.Temperature,
 		Floor: h.Living.Floor, Bedrooms: h.Living.Bedrooms, From: from,
 	}
-	if h.Living.Gains > 0 {
-		in.Gains = &season.Gains{Internal: h.Living.Gains}
+	if h.Living.Gains != nil {
+		in.Gains = &season.Gains{Internal: *h.Living.Gains}
 	}
 	if h.Cooling != nil {
 		in.Cooling = &season.Cooling{SEER: h.Cooling.SEER}
@@ -48,16 +46,36 @@ func (r *Report) season() (*Season, error) {
 	if err != nil {
 		return nil, err
 	}
-	if s.Now, err = s.Year.Load(h.Outdoors.Design); err != nil {
-		return nil, fmt.Errorf("house: outdoors.design: %w", err)
-	}
-	if s.Then, err = s.Year.Load(h.Outdoors.Design, fixes...); err != nil {
-		return nil, fmt.Errorf("house: outdoors.design: %w", err)
-	}
 	if s.All, err = s.Year.After(fixes...); err != nil {
 		return nil, fmt.Errorf("house: %w", err)
 	}
 	return s, nil
+}
+
+// heater computes what the heater must give, as the house is and once nothing is
+// behind. Without a year the file's design temperature will do; without that either,
+// nothing is known.
+func (r *Report) heater() error {
+	design := r.House.Outdoors.Design
+	fixes, err := r.fixes(nil)
+	if err != nil || r.Season == nil && design == 0 {
+		return err
+	}
+	load := func(fixes ...envelope.Fix) (*season.Load, error) {
+		if r.Season != nil {
+			l, err := r.Season.Year.Load(design, fixes...)
+			return &l, err
+		}
+		l, err := season.DesignLoad(r.Ranking, r.House.Indoors.Temperature, design, fixes...)
+		return &l, err
+	}
+	if r.Now, err = load(); err == nil {
+		r.Then, err = load(fixes...)
+	}
+	if err != nil {
+		return fmt.Errorf("house: outdoors.design: %w", err)
+	}
+	return nil
 }
 
 // fixes returns what brings rows to their targets; nil rows stands for all that

@@ -1,6 +1,7 @@
 package house_test
 
 import (
+	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -49,8 +50,8 @@ living = { gains = "1000 Btu/h" }
 	if got, want := s.Year.Heating.Money, heat/0.8/1e5*1.40; math.Abs(got/want-1) > 1e-9 {
 		t.Errorf("money %v, want %v", got, want)
 	}
-	if !s.Now.Estimate || s.Then.Loss >= s.Now.Loss {
-		t.Errorf("loads %v and %v, the first an estimate: %v; want an estimate that sinks with the fixes", s.Now.Loss, s.Then.Loss, s.Now.Estimate)
+	if !r.Now.Estimate || r.Then.Loss >= r.Now.Loss {
+		t.Errorf("loads %v and %v, the first an estimate: %v; want an estimate that sinks with the fixes", r.Now.Loss, r.Then.Loss, r.Now.Estimate)
 	}
 	steps, err := r.Order()
 	if err != nil || len(steps) != 1 || steps[0].Saving == nil {
@@ -75,8 +76,8 @@ fuel = { kind = "electricity", plant = "heat pump", hspf = 8.53, price = 0.2, pe
 	}
 	// Design loss by hand: UA·(20 − (−25)) K.
 	want := r.Ranking.Total.UA.SI() * float64(rvalue.FromFahrenheit(68).Sub(rvalue.FromCelsius(-25)))
-	if got := r.Season.Now.Loss.SI(); math.Abs(got/want-1) > 1e-9 || r.Season.Now.Estimate {
-		t.Errorf("design loss %v W, want %v; an estimate: %v", got, want, r.Season.Now.Estimate)
+	if got := r.Now.Loss.SI(); math.Abs(got/want-1) > 1e-9 || r.Now.Estimate {
+		t.Errorf("design loss %v W, want %v; an estimate: %v", got, want, r.Now.Estimate)
 	}
 }
 
@@ -106,6 +107,14 @@ func TestSeasonMistakes(t *testing.T) {
 		{`months = "cold"`, "twelve monthly"},
 		{`living = { gains = "warm" }`, "heat flow"},
 		{`living = { bedrooms = 0 }`, "whole number"},
+		{`living = { floor = "20 ft2" }`, "no heated floor of a dwelling"},
+		{`fuel = { kind = "gas", efficiency = 0.8 }`, `efficiency = "80 %"`},
+		{`fuel = { kind = "gas", price = 1, per = "cord" }`, "cord"},
+		{`fuel = { kind = "heat pump", cop_at = [ { outdoors = "17 °F" } ] }`, "the COP at that temperature is missing"},
+		{`fuel = { kind = "heat pump", cop_at = [ { outdoors = "17 °F", cop = 2 }, { outdoors = "17 °F", cop = 3 } ] }`, "is there twice"},
+		{`fuel = { kind = "heat pump", cop_at = [ { outdoors = "17 °F", cop = 2 }, { outdoors = "47 °F", cop = 3, capacity = "9000 Btu/h" } ] }`, "at some temperatures only"},
+		{`fuel = { kind = "heat pump", hspf = 9, cop_at = [ { outdoors = "17 °F", cop = 2 } ] }`, "say the same thing"},
+		{`fuel = { kind = "gas", cop_at = [ { outdoors = "17 °F", cop = 2 } ] }`, "are a heat pump's"},
 		{`cooling = { seer = 100 }`, "out of range"},
 		{`outdoors = { design = "75 °F" }`, "not colder"},
 	} {
@@ -116,6 +125,60 @@ func TestSeasonMistakes(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: %v, want something of %q", c.line, err, c.says)
 		}
+		if err != nil && !strings.Contains(err.Error(), "year.toml:1:") {
+			t.Errorf("%s: %v, want its place in the file", c.line, err)
+		}
+	}
+}
+
+// An edition that does not exist is one mistake: the zone of the place is looked up all
+// the same.
+func TestWrongEditionIsOneMistake(t *testing.T) {
+	_, err := house.Decode("year.toml", []byte("edition = 2020\n"+yearHouse))
+	var all house.Errors
+	if !errors.As(err, &all) || len(all) != 1 || all[0].Key != "edition" {
+		t.Errorf("mistakes %v, want the edition alone", err)
+	}
+}
+
+// No gains at all are another thing than gains that nobody gave.
+func TestGainsOfNothing(t *testing.T) {
+	if y := ranked(t, "living = { gains = \"0 Btu/h\" }\n"+yearHouse).Season.Year; y.Balance != y.Indoors || y.Gains.Internal != 0 {
+		t.Errorf("without gains it is heated below %v, it is %v inside", y.Balance, y.Indoors)
+	}
+	if y := ranked(t, yearHouse).Season.Year; y.Balance >= y.Indoors {
+		t.Errorf("with unknown gains it is heated below %v, it is %v inside", y.Balance, y.Indoors)
+	}
+}
+
+// A heat pump by a line of two points, in any order, is that line whatever the order.
+func TestCOPLine(t *testing.T) {
+	year := func(line string) float64 {
+		y := ranked(t, `fuel = { kind = "heat pump", price = 0.2, per = "kWh", cop_at = [ `+line+" ] }\n"+yearHouse).Season.Year
+		return y.Performance
+	}
+	const cold, mild = `{ outdoors = "5 °F", cop = 2 }`, `{ outdoors = "47 °F", cop = 3.5 }`
+	up, down := year(cold+", "+mild), year(mild+", "+cold)
+	if up != down || !(up > 2 && up < 3.5) {
+		t.Errorf("through the season a COP of %v, in the other order %v, want one between those of the points", up, down)
+	}
+	if level := year(`{ outdoors = "17 °F", cop = 2.5 }`); math.Abs(level-2.5) > 1e-9 {
+		t.Errorf("a level line of 2.5 gives %v", level)
+	}
+	if small := year(`{ outdoors = "17 °F", cop = 2.5, capacity = "4000 Btu/h" }`); !(small < 2.5 && small > 1) {
+		t.Errorf("a pump too small for the house gives %v, want less than its 2.5 but more than resistance", small)
+	}
+}
+
+// The heater's size needs a design temperature only, no place.
+func TestHeaterWithoutAPlace(t *testing.T) {
+	const bare = "zone = \"6A\"\noutdoors = { design = \"-20 °F\" }\n"
+	r := ranked(t, bare+strings.Replace(yearHouse, `place = "St. Louis County, MN"`, "", 1))
+	if r.Season != nil || r.Now == nil || r.Then == nil {
+		t.Fatalf("season %v, heater %v", r.Season, r.Now)
+	}
+	if got, want := r.Now.Loss.IP(), r.Ranking.Total.UA.IP()*88; math.Abs(got/want-1) > 1e-9 || r.Now.Estimate || r.Now.Low != r.Now.High {
+		t.Errorf("%v Btu/h, an estimate: %v; UA times 88 °F is %v", got, r.Now.Estimate, want)
 	}
 }
 

@@ -30,37 +30,43 @@ func (l Load) Tons() float64 { return l.Loss.Tons() }
 // designGiven is how a temperature is said to be known that the user typed.
 const designGiven = "as given"
 
-// Load returns the design heat loss UA·(t_indoors − t_design), now without fixes, or
-// with them. A design temperature of 0 stands for climate's estimate, which is marked
-// as such: ask the building department for the local one. A temperature not below
+// Load returns the design heat loss of the house, now without fixes, or with them. A
+// design temperature of 0 stands for climate's estimate, which is marked as such: ask
+// the building department for the local one. See DesignLoad.
+func (y *Year) Load(design rvalue.Temperature, fixes ...envelope.Fix) (Load, error) {
+	if design != 0 {
+		return DesignLoad(y.house.Ranking, y.Indoors, design, fixes...)
+	}
+	d := y.house.Weather.HeatingDesign()
+	l, err := DesignLoad(y.house.Ranking, y.Indoors, d.Temperature, fixes...)
+	l.Estimate, l.How, l.Doubt = true, d.How, d.Doubt
+	span := y.Indoors.Sub(l.Outdoors)
+	l.Low = Power(float64(l.Loss) * max(0, float64(span-l.Doubt)/float64(span)))
+	l.High = Power(float64(l.Loss) * float64(span+l.Doubt) / float64(span))
+	return l, err
+}
+
+// DesignLoad returns the heat that a ranked house loses at a design temperature,
+// UA·(t_indoors − t_design), now without fixes, or with them. A temperature not below
 // the indoor one, or under −60 °C, is an error.
 //
 // Air leaks more in cold and wind than through the mean of the season, so a leaky
 // house loses more than this; nothing is added for pick-up after a setback, nor for
 // ducts outside the heated rooms.
-func (y *Year) Load(design rvalue.Temperature, fixes ...envelope.Fix) (Load, error) {
-	l := Load{Outdoors: design, How: designGiven}
-	if design == 0 {
-		d := y.house.Weather.HeatingDesign()
-		l.Outdoors, l.Estimate, l.How, l.Doubt = d.Temperature, true, d.How, d.Doubt
-	}
-	if t := l.Outdoors; !(t.Celsius() >= lowestBase && t < y.Indoors) {
+func DesignLoad(r *envelope.Ranking, indoors, design rvalue.Temperature, fixes ...envelope.Fix) (Load, error) {
+	if !(design.Celsius() >= lowestBase && design < indoors) {
 		return Load{}, fmt.Errorf("season: a design temperature of %s °C, give one from %g °C to the indoor temperature, %s °C",
-			figure(t.Celsius()), lowestBase, figure(y.Indoors.Celsius()))
+			figure(design.Celsius()), lowestBase, figure(indoors.Celsius()))
 	}
-	rows, err := y.house.Ranking.Fixed(fixes...)
+	rows, err := r.Fixed(fixes...)
 	if err != nil {
 		return Load{}, err
 	}
-	loss := func(ua rvalue.Conductance, outdoors rvalue.Temperature) Power {
-		return Power(ua.SI()*y.Indoors.Sub(outdoors).SI()) * Watt
-	}
-	l.Rows = make([]Power, len(rows))
+	l := Load{Outdoors: design, How: designGiven, Rows: make([]Power, len(rows))}
 	for i, ua := range rows {
-		l.Rows[i] = loss(ua, l.Outdoors)
+		l.Rows[i] = Power(ua.SI()*indoors.Sub(design).SI()) * Watt
 		l.Loss += l.Rows[i]
-		l.Low += loss(ua, min(l.Outdoors.Add(l.Doubt), y.Indoors))
-		l.High += loss(ua, l.Outdoors.Add(-l.Doubt))
 	}
+	l.Low, l.High = l.Loss, l.Loss
 	return l, nil
 }

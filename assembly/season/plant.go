@@ -87,6 +87,19 @@ var plantOf = [...]PlantKind{
 	Electricity: Resistance, Wood: Stove, Pellets: Stove, DistrictHeat: HeatExchanger,
 }
 
+// CheckSupply says what is wrong with a fuel and a plant by themselves, before there is
+// a house or a place: a unit that the fuel is not sold by, a plant that does not run on
+// it, an efficiency that cannot be.
+func CheckSupply(f Fuel, p Plant) error {
+	var defaults []Default
+	quiet := func(code, text string) {}
+	if _, err := f.supply(dollar, &defaults, quiet); err != nil {
+		return err
+	}
+	_, err := p.fill(f.Kind, &defaults, quiet)
+	return err
+}
+
 // fill checks p against the fuel, and puts in what was left out.
 func (p Plant) fill(fuel FuelKind, defaults *[]Default, remark func(code, text string)) (Plant, error) {
 	if p.Kind > HeatExchanger {

@@ -219,7 +219,11 @@ func TestRankJSON(t *testing.T) {
 			Name                   string
 			Area, R, U, UA, Behind *struct{ SI, IP float64 }
 			Share, Intensity       *float64
-			Year                   struct{ Heat struct{ SI, IP float64 } }
+			Year                   struct {
+				Heating struct{ Heat struct{ SI, IP float64 } }
+				Cooling *struct{}
+				Money   float64
+			}
 		}
 		Total struct{ UA struct{ SI, IP float64 } }
 		Link  struct{ Part string } `json:"weakest_link"`
@@ -228,33 +232,42 @@ func TestRankJSON(t *testing.T) {
 			Saving struct{ Money float64 }
 		}
 		Season struct {
-			Heating struct {
-				Heat  struct{ SI, IP float64 }
-				Money float64
+			Year struct {
+				Heating struct{ Heat struct{ SI, IP float64 } }
+				Money   float64
 			}
-			Now struct{ Loss struct{ SI, IP float64 } } `json:"load_now"`
 		}
+		Now struct{ Loss struct{ SI, IP float64 } } `json:"load_now"`
+
+		Warnings []struct{ Code string }
 	}
 	if err := json.Unmarshal([]byte(out), &got); err != nil {
 		t.Fatal(err)
 	}
-	sum, share, heat := 0.0, 0.0, 0.0
+	sum, share, heat, money := 0.0, 0.0, 0.0, 0.0
 	named := false
 	for _, p := range got.Parts {
 		sum += p.UA.SI
 		share += *p.Share
-		heat += p.Year.Heat.SI
+		heat += p.Year.Heating.Heat.SI
+		money += p.Year.Money
 		named = named || p.Name == got.Link.Part
 	}
 	// Six digits are printed of each part.
 	if d := sum/got.Total.UA.SI - 1; d > 1e-5 || d < -1e-5 || share < 0.9999 || share > 1.0001 {
 		t.Errorf("parts sum to %v of %v W/K, shares to %v", sum, got.Total.UA.SI, share)
 	}
-	if d := heat/got.Season.Heating.Heat.SI - 1; d > 1e-5 || d < -1e-5 {
-		t.Errorf("the parts' heat sums to %v of %v kWh a year", heat, got.Season.Heating.Heat.SI)
+	if d := heat/got.Season.Year.Heating.Heat.SI - 1; d > 1e-5 || d < -1e-5 {
+		t.Errorf("the parts' heat sums to %v of %v kWh a year", heat, got.Season.Year.Heating.Heat.SI)
 	}
-	if got.Season.Heating.Money <= 0 || got.Season.Now.Loss.SI <= 0 || len(got.Order) == 0 || got.Order[0].Saving.Money <= 0 {
-		t.Errorf("a year of no money, no design load or an order that saves nothing: %+v, %+v", got.Season, got.Order)
+	if d := money/got.Season.Year.Money - 1; !(d < 1e-5 && d > -1e-5) || got.Parts[0].Year.Cooling != nil {
+		t.Errorf("the parts' money sums to %v of %v a year; cooling of a house without any: %v", money, got.Season.Year.Money, got.Parts[0].Year.Cooling)
+	}
+	if got.Warnings[0].Code != "built-in" {
+		t.Errorf("the first warning is %v, want that no file was given", got.Warnings[0])
+	}
+	if got.Now.Loss.SI <= 0 || len(got.Order) == 0 || got.Order[0].Saving.Money <= 0 {
+		t.Errorf("a year of no money, no design load or an order that saves nothing: %+v, %+v", got.Now, got.Order)
 	}
 	if !named {
 		t.Errorf("the weakest link %q is no part", got.Link.Part)

@@ -120,7 +120,7 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 	wrap(w, "", map[rvalue.Units]string{
 		rvalue.IP: "area in ft², R in h·ft²·°F/Btu, U in Btu/(h·ft²·°F), UA and behind in Btu/(h·°F); ",
 		rvalue.SI: "area in m², R in m²·K/W, U in W/(m²·K), UA and behind in W/K; ",
-	}[u]+"per size: U over the mean U of what has an area; behind: the UA that would go away if the part alone just met what its zone asks, or if all did (met: nothing, -: nothing is asked).", textWidth)
+	}[u]+"per size: U over the mean U of what has an area; behind: the UA that would go away if the part alone just met what its zone asks, or if all did (met: nothing, -: nothing is asked)"+yearLegend(r.Season, u)+".", textWidth)
 	if buffered {
 		wrap(w, "*", "the part faces an unheated space, which is warmer than outdoors: UA and per size count so much of its U.", textWidth)
 	}
@@ -140,9 +140,7 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 	if err := orderText(w, r, u); err != nil {
 		return err
 	}
-	if r.Season != nil {
-		seasonText(w, r.Season, u)
-	}
+	seasonText(w, r, u)
 	if len(r.Defaults) > 0 {
 		fmt.Fprintln(w, "\nfilled in, since the file does not say:")
 		for _, d := range r.Defaults {
@@ -185,10 +183,11 @@ func orderText(w io.Writer, r *house.Report, u rvalue.Units) error {
 		}
 		text += fmt.Sprintf(": %s, %s of all heat", about(s.Behind.In(u)), percent(s.Share))
 		if s.Saving != nil {
-			text += fmt.Sprintf(", %s a year", about(s.Saving.Heating.Heat.In(u)))
+			text += fmt.Sprintf(", %s of heat", heatCellText(s.Saving.Heating.Heat, u))
 			if r.Season.Fuel && r.Season.Year.MoneyKnown {
 				text += fmt.Sprintf(" or %s", money(s.Saving.Money, r.Season.Year.Currency))
 			}
+			text += " a year"
 		}
 		wrap(w, fmt.Sprintf("%2d. ", i+1), text, textWidth)
 	}

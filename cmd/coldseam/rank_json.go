@@ -33,7 +33,7 @@ func rankObject(r *house.Report, file string, isBuiltIn bool) (any, error) {
 		Met       bool      `json:"met"`
 		Asked     string    `json:"asked"`
 		Buffer    number    `json:"buffer_factor"`
-		Year      *yearUse  `json:"year,omitempty"`
+		Year      *yearUses `json:"year,omitempty"`
 		Pieces    []piece   `json:"pieces"`
 		Notes     []note    `json:"notes"` // footnotes of the code
 	}
@@ -50,11 +50,11 @@ func rankObject(r *house.Report, file string, isBuiltIn bool) (any, error) {
 		Why   string `json:"why"`
 	}
 	type step struct {
-		Make   string   `json:"make"`
-		Parts  []string `json:"parts"`
-		Behind quantity `json:"behind"`
-		Share  number   `json:"share"`
-		Saving *yearUse `json:"saving,omitempty"`
+		Make   string    `json:"make"`
+		Parts  []string  `json:"parts"`
+		Behind quantity  `json:"behind"`
+		Share  number    `json:"share"`
+		Saving *yearUses `json:"saving,omitempty"`
 	}
 	type filled struct {
 		Key   string `json:"key"`
@@ -76,7 +76,9 @@ func rankObject(r *house.Report, file string, isBuiltIn bool) (any, error) {
 		LosesMost string               `json:"loses_most"`
 		Leakiest  string               `json:"leakiest_for_its_size"`
 		Order     []step               `json:"order"`
-		Season    any                  `json:"season,omitempty"`
+		Season    any                  `json:"season"` // null: neither a county nor months are given
+		Now       *loadObject          `json:"load_now"`
+		Then      *loadObject          `json:"load_once_nothing_is_behind"`
 		Defaults  []filled             `json:"defaults"`
 		Warnings  []warning            `json:"warnings"`
 		Cautions  []string             `json:"cautions"`
@@ -85,8 +87,8 @@ func rankObject(r *house.Report, file string, isBuiltIn bool) (any, error) {
 		Total:     total{q(k.Total.UA), q(k.Total.Area), q(k.Total.U), q(k.Total.Behind)},
 		Weakest:   link{Part: weakest.Name, In: weakest.In, Why: k.Weakest.Why},
 		LosesMost: k.Rows[k.LosesMost].Name,
-		Order:     []step{},
-		Defaults:  []filled{}, Warnings: []warning{}, Cautions: cautions(r),
+		Order:     []step{}, Now: loadOf(r.Now), Then: loadOf(r.Then),
+		Defaults: []filled{}, Warnings: []warning{}, Cautions: cautions(r),
 	}
 	if w := k.Weakest; w.Piece != "" {
 		out.Weakest.Piece = &piece{w.Piece, pieceKind(w.PieceLayer), number(w.PieceShare)}
@@ -119,7 +121,7 @@ func rankObject(r *house.Report, file string, isBuiltIn bool) (any, error) {
 			p.TargetU = &t
 		}
 		if r.Season != nil {
-			p.Year = useOf(r.Season, r.Season.Year.Rows[i].Heating)
+			p.Year = usesOf(r.Season, r.Season.Year.Rows[i].Heating, r.Season.Year.Rows[i].Cooling)
 		}
 		for _, d := range row.Detail {
 			p.Pieces = append(p.Pieces, piece{d.Name, pieceKind(d.Layer), number(d.Share)})
@@ -133,7 +135,7 @@ func rankObject(r *house.Report, file string, isBuiltIn bool) (any, error) {
 	for _, st := range steps {
 		o := step{Make: st.Make, Parts: st.Parts, Behind: q(st.Behind), Share: number(st.Share)}
 		if st.Saving != nil {
-			o.Saving = useOf(r.Season, st.Saving.Heating)
+			o.Saving = usesOf(r.Season, st.Saving.Heating, st.Saving.Cooling)
 		}
 		out.Order = append(out.Order, o)
 	}

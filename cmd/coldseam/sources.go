@@ -35,7 +35,7 @@ func sourcesText(w io.Writer, r *house.Report, u rvalue.Units) {
 		for _, why := range r.Season.Year.Trust.Why {
 			wrap(w, "· ", why, textWidth)
 		}
-		wrap(w, "· ", r.Season.Now.How, textWidth)
+		wrap(w, "· ", r.Now.How, textWidth)
 		if r.Season.Weather != nil {
 			for _, m := range r.Season.Weather.Remarks(u) {
 				wrap(w, "· ", m, textWidth)
