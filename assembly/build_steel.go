@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/material"
 )
 
 // steelResult is what an assembly with a layer of steel studs resists by a
@@ -76,6 +77,20 @@ func (b *builder) zones(a Assembly) (rvalue.Resistance, error) {
 		return 0, b.fail(b.offsets[s.layer], "%s", plain(err))
 	}
 	return z.R, nil
+}
+
+// bareCovers remarks on what covers steel studs without a thickness that the zone
+// method could go by. Films and membranes have none.
+func (b *builder) bareCovers() {
+	for i := range b.layers {
+		if i == b.steel.layer || b.pieces[i] == nil || b.thickness(i) > 0 {
+			continue
+		}
+		if m := b.pieces[i][0][0].of; m != nil && (m.Class == material.Membrane || m.Class == material.AirBarrier) {
+			continue
+		}
+		b.remark(b.offsets[i], "zone-cover", "%s: its thickness is not known and widens no stud's zone, so that R may come out too high (the zone method takes %s of cover at least, from memory); write the thickness behind it", b.layers[i].Name, said(leastCover))
+	}
 }
 
 // thickness returns the thickness of a layer, 0 for a film.

@@ -363,6 +363,8 @@ func TestRemarks(t *testing.T) {
 		{"R-1 + 1x3 @ 16 in (empty) + 2x4 @ 16 in (empty) + R-1", "crossing", "aligned"},
 		{"steel 3 1/2 in @ 16 in (fiberglass R-13)", "steel", "correction factor"},
 		{"steel 3 1/2 in @ 12 in (fiberglass R-13)", "steel", "zone method"},
+		{"R-1 + steel 3 1/2 in @ 12 in (fiberglass R-13) + osb 7/16 in", "zone-cover", "R-1: its thickness"},
+		{"gypsum 1/2 in + steel 3 1/2 in @ 12 in (fiberglass R-13) + osb 7/16 in + vinyl siding", "zone-cover", "vinyl siding: its thickness"},
 		{"brick 3 5/8 in + air 1 in vented + brick 3 5/8 in", "vented", "do not count"},
 		{"RSI 0.01 10 % (RSI 3)", "contrast", "rough"},
 	} {
@@ -373,6 +375,21 @@ func TestRemarks(t *testing.T) {
 		}
 		if !found {
 			t.Errorf("%s: no remark %s of %q in %+v", c.text, c.code, c.says, r.Remarks)
+		}
+	}
+}
+
+// TestCoversOfKnownThickness: nothing is said of covers whose thickness is known,
+// of membranes, and where the published factor does not ask for it.
+func TestCoversOfKnownThickness(t *testing.T) {
+	for _, text := range []string{
+		"gypsum 1/2 in + polyethylene + steel 3 1/2 in @ 12 in (fiberglass R-13) + osb 7/16 in + vinyl siding 1/2 in + R-5 1 in",
+		"R-1 + steel 3 1/2 in @ 16 in (fiberglass R-13) + R-1",
+	} {
+		for _, m := range written(t, text, assembly.Setting{}).Remarks {
+			if m.Code == "zone-cover" {
+				t.Errorf("%s: %s", text, m.Text)
+			}
 		}
 	}
 }

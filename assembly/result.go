@@ -141,6 +141,9 @@ func (b *builder) result(a Assembly, effective Effective) (*Result, error) {
 		}
 		r.Zone = z.r
 		b.remark(b.offsets[b.steel.layer], "steel", "%s", z.why)
+		if !z.published {
+			b.bareCovers()
+		}
 	}
 	if effective.Method == Mean && (!r.Combined.Valid || b.steel != nil) {
 		b.remark(-1, "combined-invalid", "ISO 6946 refuses its combined method here (upper over lower limit %.2f, bound 1.5; metal through insulation); ask for a numeric answer", float64(r.ParallelPath)/float64(r.IsothermalPlanes))

@@ -15,6 +15,10 @@ const steelResistivity = 0.0208
 // from is wider than the flange by the cover's thickness on either side.
 const zoneFactor = 2.0
 
+// leastCover is the least thickness of the thicker cover that the zone method
+// counts: ASHRAE Handbook—Fundamentals, ch. 27, zone method, from memory.
+const leastCover = 0.5 * rvalue.Inch
+
 // SteelFrame is a layer of steel studs with what covers it on both sides.
 type SteelFrame struct {
 	Spacing   rvalue.Length       // on centre
@@ -44,9 +48,9 @@ type SteelZones struct {
 }
 
 // Zones returns the resistance by the zone method: around each stud a zone of
-// the flange and twice the thickness of the thicker cover, within which every
-// layer is mixed; beside it the clear wall, parallel to it. A zone wider than
-// the spacing is taken as the spacing. It refuses sizes and resistances that
+// the flange and twice the thickness of the thicker cover, at least 1/2 in, within
+// which every layer is mixed; beside it the clear wall, parallel to it. A zone
+// wider than the spacing is taken as the spacing. It refuses sizes and resistances that
 // are not positive and finite, and a stud that does not fit its spacing.
 //
 // Source: ASHRAE Handbook—Fundamentals 2021, ch. 27, example 5, z_f = 2.
@@ -82,7 +86,7 @@ func (f SteelFrame) ModifiedZones(zf float64) (SteelZones, error) {
 
 	// ASHRAE Handbook—Fundamentals 2021, ch. 27, example 5:
 	// W = L + z_f Σd of the thicker side
-	w := min(l+zf*max(dA, dB), s)
+	w := min(l+zf*max(dA, dB, float64(leastCover)), s)
 	if w <= t {
 		return SteelZones{}, fmt.Errorf("assembly: a zone factor of %v leaves a zone %v m wide, no wider than the web; use a larger factor", zf, w)
 	}

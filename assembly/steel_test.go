@@ -48,6 +48,17 @@ func TestZoneFactors(t *testing.T) {
 	}
 }
 
+// Covers thinner than 1/2 in, or of no stated thickness, count 1/2 in: the zone
+// method's own least, from memory.
+func TestLeastCover(t *testing.T) {
+	f := steelWall()
+	f.Outside = []assembly.Cover{{R: 1.47}}
+	z, err := f.Zones()
+	if want := 0.038 + 2*0.0127; err != nil || !near(float64(z.Width), want, 1e-12) {
+		t.Errorf("Zones().Width = %v, %v, want %v", float64(z.Width), err, want)
+	}
+}
+
 // A zone wider than the spacing is all of the wall.
 func TestZoneAsWideAsSpacing(t *testing.T) {
 	f := steelWall()
