@@ -81,6 +81,7 @@ func (b *builder) build() error {
 		return err
 	}
 	b.add(Plain(innerFilm, inner), nil, -1)
+	slight := -1 // the first slightly vented layer
 	for i := range b.spec.Layers {
 		l := &b.spec.Layers[i]
 		if len(l.Members) > 0 {
@@ -104,8 +105,8 @@ func (b *builder) build() error {
 			return err
 		}
 		b.add(Plain(l.Text, p.R), [][]Piece{{p}}, l.Offset)
-		if l.Item.Vent == SlightlyVented {
-			b.remark(l.Offset, "slightly-vented", "a slightly vented space counts half its resistance (ISO 6946:1997)")
+		if l.Item.Vent == SlightlyVented && slight < 0 {
+			slight = len(b.layers) - 1
 		}
 	}
 	if len(b.layers) == 1 {
@@ -114,8 +115,37 @@ func (b *builder) build() error {
 	if outer > 0 {
 		b.add(Plain(outerFilm, outer), nil, -1)
 	}
+	if slight >= 0 {
+		b.beyondSlightlyVented(slight)
+	}
 	b.turned()
 	return nil
+}
+
+// Of what lies beyond a slightly vented layer, up to the air outdoors, no more
+// than this counts: ISO 6946:1997, 5.3.3, from memory; outer film included.
+const (
+	mostBeyond     = 0.15 * rvalue.RSI
+	beyondSlightly = "beyond the slightly vented space"
+)
+
+// beyondSlightlyVented counts half of a slightly vented layer, which airR has
+// done, and caps what lies beyond it.
+func (b *builder) beyondSlightlyVented(at int) {
+	text := "a slightly vented space counts half its resistance (ISO 6946:1997)"
+	var beyond rvalue.Resistance
+	for _, l := range b.layers[at+1:] {
+		beyond += l.Mixed()
+	}
+	if beyond > mostBeyond {
+		b.layers, b.pieces, b.offsets = b.layers[:at+1], b.pieces[:at+1], b.offsets[:at+1]
+		if b.steel != nil && b.steel.layer > at {
+			b.steel = nil
+		}
+		b.add(Plain(beyondSlightly, mostBeyond), [][]Piece{{{Name: beyondSlightly, R: mostBeyond, Basis: "the most that ISO 6946:1997 counts"}}}, -1)
+		text += fmt.Sprintf("; what lies beyond it, the outside film included, counts %s at most instead of %s", said(mostBeyond), said(beyond))
+	}
+	b.remark(b.offsets[at], "slightly-vented", "%s", text)
 }
 
 // turned remarks on a wall that seems written from outdoors to indoors.

@@ -178,6 +178,9 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 	out = make([]Piece, len(l.Fill))
 	for i := range l.Fill {
 		it := &l.Fill[i]
+		if it.Vent != Closed {
+			return nil, nil, b.fail(it.Offset, "a vented space between members; how much it still resists is defined for a layer all over: write it as a layer of its own, or as closed air")
+		}
 		flexible := it.Kind == Batt && !in.attic || it.Kind == Slab && it.Thickness == 0 && it.Material.Conductivity > 0
 		if flexible && in.depth > 0 {
 			if soft >= 0 {

@@ -95,6 +95,40 @@ func TestVentedCladding(t *testing.T) {
 	}
 }
 
+// TestSlightlyVented: ISO 6946:1997, 5.3.3, from memory: half the resistance of
+// the layer, and 0.15 m²·K/W at most for all between it and the outdoors.
+func TestSlightlyVented(t *testing.T) {
+	iso := assembly.Setting{Films: surface.ISO6946}
+	for _, c := range []struct {
+		text   string
+		beyond float64 // with the outer film of 0.04
+		capped bool
+	}{
+		{"RSI 1 + air 50 mm slightly vented", 0.04, false},
+		{"RSI 1 + air 50 mm slightly vented + RSI 0.1", 0.14, false},
+		{"RSI 1 + air 50 mm slightly vented + RSI 0.12", 0.15, true},
+		{"RSI 1 + air 50 mm slightly vented + RSI 0.5 20 % (RSI 3) + RSI 2", 0.15, true},
+		{"RSI 1 + air 50 mm slightly vented + steel 3 1/2 in @ 16 in (fiberglass R-13) + RSI 2", 0.15, true},
+		{"RSI 1 + air 50 mm slightly vented + RSI 2 + air 50 mm slightly vented + RSI 2", 0.15, true},
+		{"RSI 1 + air 50 mm slightly vented + RSI 2 + air 25 mm vented + RSI 2", 0.15, true},
+	} {
+		closed := written(t, "RSI 1 + air 50 mm + RSI 0.01", iso)
+		r := written(t, c.text, iso)
+		// The space's own R moves a little with its temperatures.
+		want := 0.13 + 1 + float64(closed.Layers[2].R)/2 + c.beyond
+		if got := float64(r.Effective.R); math.Abs(got-want) > 0.002 {
+			t.Errorf("%s: RSI %.4f, by hand %.4f", c.text, got, want)
+		}
+		capped := false
+		for _, m := range r.Remarks {
+			capped = capped || m.Code == "slightly-vented" && strings.Contains(m.Text, "at most")
+		}
+		if capped != c.capped {
+			t.Errorf("%s: remarked on the cap %v, want %v: %+v", c.text, capped, c.capped, r.Remarks)
+		}
+	}
+}
+
 // TestAirSpaceFindsItsTemperatures: an air space has the resistance of a space
 // at the temperatures that it has in the assembly, by every method, also one of
 // two that share a fill.

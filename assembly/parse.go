@@ -205,9 +205,6 @@ func (n *notation) layer(l *SpecLayer, s span) error {
 		if err := n.item(&l.Fill[i], it); err != nil {
 			return err
 		}
-		if l.Fill[i].Vent == Vented {
-			return n.fail(it.from, "a vented space between members; write it as a layer of its own, what lies beyond it does not count")
-		}
 	}
 	return nil
 }

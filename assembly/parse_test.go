@@ -217,6 +217,8 @@ func TestBuildErrors(t *testing.T) {
 		{"a spacing out of all tables", "2x4 @ 3 in (empty)", "2x4 @ 3 in (empty)", "framing factor"},
 		{"aligned with nothing", "gypsum 1/2 in + 2x4 @ 16 in aligned (empty)", "2x4 @ 16 in aligned (empty)", "aligned with what"},
 		{"members of two depths", "2x4 20 %, 2x6 4 % (empty)", "2x6 4 % (empty)", "resistance"},
+		{"a vented space between members", "R-1 + 2x6 @ 16 in (xps 2 in + air 1 in vented) + R-1", "air 1 in vented) + R-1", "layer of its own"},
+		{"a slightly vented one", "R-1 + 2x6 @ 16 in (xps 2 in + air 1 in slightly vented) + R-1", "air 1 in slightly vented) + R-1", "layer of its own"},
 		{"a slab without thickness", "gypsum 1/2 in + xps", "xps", "thickness"},
 		{"a piece in another size than it is sold", "hollow clay tile 7 in", "hollow clay tile 7 in", "in the catalogue"},
 	} {

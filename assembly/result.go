@@ -37,7 +37,7 @@ func (e Effective) U() rvalue.Transmittance { return e.R.U() }
 // of the effective method, and over the layers they sum to the whole.
 type LayerResult struct {
 	Name      string
-	Offset    int                // in the written assembly, -1 for a film
+	Offset    int                // in the written assembly, -1 for a film and for what counts beyond a slightly vented space
 	Thickness rvalue.Length      // 0 if unknown
 	R         rvalue.Resistance  // what it adds to the effective R: its own, or if it is bridged what the method leaves for it
 	Drop      float64            // of the whole temperature drop, the mean over the area

@@ -58,7 +58,7 @@ type Ventilation uint8
 // well-ventilated air layers.
 const (
 	Closed Ventilation = iota
-	SlightlyVented
+	SlightlyVented // counts half, and what lies beyond it 0.15 m²·K/W at most
 	Vented // what lies beyond it does not count
 )
 

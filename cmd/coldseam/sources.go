@@ -51,7 +51,7 @@ func piecesText(w io.Writer, r *assembly.Result, u rvalue.Units) []string {
 	var keys []string
 	t := table{right: []bool{false, true}}
 	for _, l := range r.Layers {
-		if l.Offset < 0 {
+		if l.Offset < 0 && l.Shares[0].Pieces == nil {
 			t.row("  "+l.Name, l.R.In(u), "surface films by "+r.Setting.Films.String())
 		}
 		for _, s := range l.Shares {
