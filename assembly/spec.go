@@ -57,9 +57,9 @@ type Ventilation uint8
 // The states of an air space: ISO 6946, unventilated, slightly ventilated and
 // well-ventilated air layers.
 const (
-	Closed Ventilation = iota
-	SlightlyVented // counts half, and what lies beyond it 0.15 m²·K/W at most
-	Vented // what lies beyond it does not count
+	Closed         Ventilation = iota
+	SlightlyVented             // counts half, and what lies beyond it 0.15 m²·K/W at most
+	Vented                     // what lies beyond it does not count
 )
 
 // Member is what frames a layer.

@@ -17,9 +17,6 @@
 //   - [ISO6946]: the closed form in the annex on airspaces of ISO 6946, which
 //     gives all 24 cells of that standard's own table at the printed digits.
 //
-// [VentilationOf] and [PartlyVentilated] are the rules of ISO 6946 for spaces
-// with openings to the outdoors.
-//
 // # The fit, and how far to trust it
 //
 // The table's convection, recovered from its printed resistances, is in each of

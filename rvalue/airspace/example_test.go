@@ -74,20 +74,3 @@ func ExampleMethod() {
 	fmt.Printf("%.2f m²·K/W\n", r.RSI())
 	// Output: 0.18 m²·K/W
 }
-
-// A cavity with slots of 800 mm² for each metre of wall.
-func ExamplePartlyVentilated() {
-	openings := 800e-6 * rvalue.SquareMetre
-	v, err := airspace.VentilationOf(openings)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	total, err := airspace.PartlyVentilated(2.40, 2.10, openings)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("%v: %.2f m²·K/W\n", v, total.RSI())
-	// Output: slightly ventilated: 2.31 m²·K/W
-}

@@ -52,17 +52,6 @@ func (m *Material) Factor(mean rvalue.Temperature) (factor float64, basis string
 	return 1, "", false
 }
 
-// ConductivityAt returns the conductivity of m at a mean temperature by the law
-// that Factor applies; ok is false for a material that has no conductivity or no
-// law, and k is then what the catalogue has.
-func (m *Material) ConductivityAt(mean rvalue.Temperature) (k rvalue.Conductivity, basis string, ok bool) {
-	f, basis, ok := m.Factor(mean)
-	if !ok || m.Conductivity == 0 {
-		return m.Conductivity, "", false
-	}
-	return rvalue.Conductivity(float64(m.Conductivity) / f), basis, true
-}
-
 // held limits t to the range from lo to hi and completes the basis with it.
 func held(t, lo, hi float64, basis, span string) (float64, string) {
 	const rounding = 1e-6 // K, of the conversion between scales
