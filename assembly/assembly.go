@@ -53,10 +53,14 @@ func Framed(name string, framing float64, member, fill rvalue.Resistance) Layer 
 func (l Layer) Bridged() bool { return len(l.Shares) > 1 }
 
 // Mixed returns the resistance of the layer between isothermal faces,
-// 1/Σ(fraction/R): ISO 6946, lower limit, and the handbook's isothermal planes.
+// 1/Σ(fraction/R): ISO 6946, lower limit, and the handbook's isothermal planes;
+// NaN without shares.
 func (l Layer) Mixed() rvalue.Resistance {
 	if len(l.Shares) == 1 {
 		return l.Shares[0].R
+	}
+	if len(l.Shares) == 0 {
+		return rvalue.Resistance(math.NaN())
 	}
 	u := 0.0
 	for _, s := range l.Shares {

@@ -29,10 +29,21 @@ var (
 	_           encoding.TextUnmarshaler = (*Method)(nil)
 )
 
-func (m Method) String() string { return methodNames[m] }
+// String returns the method's name; "Method(9)" for one that there is not.
+func (m Method) String() string {
+	if int(m) >= len(methodNames) {
+		return fmt.Sprintf("Method(%d)", uint8(m))
+	}
+	return methodNames[m]
+}
 
-// MarshalText returns the method's name.
-func (m Method) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+// MarshalText returns the method's name, and an error for one that there is not.
+func (m Method) MarshalText() ([]byte, error) {
+	if int(m) >= len(methodNames) {
+		return nil, fmt.Errorf("assembly: method %d is unknown, use Advised to Zone", uint8(m))
+	}
+	return []byte(m.String()), nil
+}
 
 // UnmarshalText reads a method's name.
 func (m *Method) UnmarshalText(text []byte) error {

@@ -51,10 +51,14 @@ var framingFactors = [...]framingFactor{
 // use and a spacing of the members, and where the figure comes from. Published
 // at 16 and 24 in on centre; at other spacings it follows the straight line in
 // 1/spacing through both, which has the members' own width as its slope.
-// Spacings from 6 in to 8 ft are answered.
+// Spacings from 6 in to 8 ft are answered; any other, and an unknown use, is an
+// error.
 func DefaultFraming(use Use, spacing rvalue.Length) (fraction float64, source string, err error) {
 	if !(spacing >= 6*rvalue.Inch && spacing <= 8*rvalue.Foot) {
 		return 0, "", fmt.Errorf("assembly: no framing factor for members %s apart, published ones are for 16 and 24 in; give the share of the area instead, such as 20 %%", said(spacing))
+	}
+	if int(use) >= len(framingFactors) {
+		return 0, "", fmt.Errorf("assembly: no framing factor for use %d, use Wall to Roof", use)
 	}
 	f := framingFactors[use]
 	in := spacing.Inches()

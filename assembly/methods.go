@@ -1,6 +1,8 @@
 package assembly
 
 import (
+	"math"
+
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -14,8 +16,12 @@ type Path struct {
 
 // Paths returns every combination of shares that a straight line through the
 // assembly can cross. Shares of layers in one Line are laid along the same
-// strip; those of other layers cross, so that their fractions multiply.
+// strip; those of other layers cross, so that their fractions multiply. There are
+// none without layers, or with a layer without shares.
 func (a Assembly) Paths() []Path {
+	if !a.shared() {
+		return nil
+	}
 	paths := []Path{{Fraction: 1, Shares: make([]int, len(a.Layers))}}
 	done := make(map[int]bool)
 	for i, l := range a.Layers {
@@ -55,6 +61,16 @@ func (a Assembly) Paths() []Path {
 	return paths
 }
 
+// shared reports whether the assembly has layers, and each of them shares.
+func (a Assembly) shared() bool {
+	for _, l := range a.Layers {
+		if len(l.Shares) == 0 {
+			return false
+		}
+	}
+	return len(a.Layers) > 0
+}
+
 // strips lays the shares of the layers that stand in line along one strip of
 // unit width, from its start, and returns the pieces between all borders.
 func (a Assembly) strips(layers []int) []Path {
@@ -88,10 +104,14 @@ func (a Assembly) strips(layers []int) []Path {
 
 // ParallelPath returns the air-to-air resistance if heat runs straight through
 // and none flows sideways: 1/Σ(fraction/ΣR) over the paths. No real assembly
-// of these layers resists more.
+// of these layers resists more. Without layers, or with a layer without shares,
+// it is NaN; Check says what else makes an assembly impossible.
 //
 // Source: ASHRAE Handbook—Fundamentals 2021, ch. 27; ISO 6946, upper limit R′T.
 func (a Assembly) ParallelPath() rvalue.Resistance {
+	if !a.shared() {
+		return rvalue.Resistance(math.NaN())
+	}
 	u := 0.0
 	for _, p := range a.Paths() {
 		u += p.Fraction / float64(p.R)
@@ -102,9 +122,13 @@ func (a Assembly) ParallelPath() rvalue.Resistance {
 // IsothermalPlanes returns the air-to-air resistance if every plane between
 // layers has one temperature, as if heat flowed sideways freely: the sum of
 // the layers' mixed resistances. No real assembly of these layers resists less.
+// Without layers, or with a layer without shares, it is NaN.
 //
 // Source: ASHRAE Handbook—Fundamentals 2021, ch. 27; ISO 6946, lower limit R”T.
 func (a Assembly) IsothermalPlanes() rvalue.Resistance {
+	if len(a.Layers) == 0 {
+		return rvalue.Resistance(math.NaN())
+	}
 	var r rvalue.Resistance
 	for _, l := range a.Layers {
 		r += l.Mixed()

@@ -77,6 +77,9 @@ func (s *Spec) Evaluate(setting Setting) (*Result, error) {
 	if err := setting.check(); err != nil {
 		return nil, err
 	}
+	if err := s.check(); err != nil {
+		return nil, err
+	}
 	b := builder{spec: s, setting: setting}
 	if err := b.build(); err != nil {
 		return nil, err

@@ -24,7 +24,13 @@ const (
 
 var useNames = [...]string{"wall", "ceiling", "floor", "roof"}
 
-func (u Use) String() string { return useNames[u] }
+// String returns the use's name; "Use(9)" for one that there is not.
+func (u Use) String() string {
+	if int(u) >= len(useNames) {
+		return fmt.Sprintf("Use(%d)", uint8(u))
+	}
+	return useNames[u]
+}
 
 // Facing is what an assembly faces: its use, and for a roof its tilt.
 type Facing struct {

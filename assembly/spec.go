@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -88,6 +89,36 @@ func (s *Spec) String() string {
 	return strings.Join(texts, " + ")
 }
 
+// check refuses what Parse makes none of and a Spec made by hand may have.
+func (s *Spec) check() error {
+	for i := range s.Layers {
+		l := &s.Layers[i]
+		if len(l.Members) == 0 {
+			if err := l.Item.check(); err != nil {
+				return fmt.Errorf("assembly: layer %d: %w", i+1, err)
+			}
+		}
+		for j := range l.Fill {
+			if err := l.Fill[j].check(); err != nil {
+				return fmt.Errorf("assembly: layer %d, piece %d of its fill: %w", i+1, j+1, err)
+			}
+		}
+	}
+	return nil
+}
+
+func (it *Item) check() error {
+	switch {
+	case it.Kind > Air:
+		return fmt.Errorf("an item of kind %d, use Slab, Batt, Labelled or Air", it.Kind)
+	case it.Vent > Vented:
+		return fmt.Errorf("a ventilation of %d, use Closed, SlightlyVented or Vented", it.Vent)
+	case it.Material == nil && (it.Kind == Slab || it.Kind == Batt):
+		return errors.New("a slab or batt without a material; set Material")
+	}
+	return nil
+}
+
 // SyntaxError is a mistake in a written assembly, with its place.
 type SyntaxError struct {
 	Text   string   // the whole notation
@@ -98,5 +129,6 @@ type SyntaxError struct {
 
 // Error returns the message, the text and a caret under the mistake.
 func (e *SyntaxError) Error() string {
-	return fmt.Sprintf("assembly: %s\n  %s\n  %s^", e.Msg, e.Text, strings.Repeat(" ", len([]rune(e.Text[:e.Offset]))))
+	before := e.Text[:min(max(e.Offset, 0), len(e.Text))] // a Spec made by hand may have no text
+	return fmt.Sprintf("assembly: %s\n  %s\n  %s^", e.Msg, e.Text, strings.Repeat(" ", len([]rune(before))))
 }
