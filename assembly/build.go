@@ -80,6 +80,9 @@ func (b *builder) build() error {
 	if err != nil {
 		return err
 	}
+	if n := len(b.spec.Layers); n > maxLayers {
+		return b.fail(b.spec.Layers[maxLayers].Offset, "%d layers, at most %d are computed; give some of them together as one resistance", n, maxLayers)
+	}
 	b.add(Plain(innerFilm, inner), nil, -1)
 	slight := -1 // the first slightly vented layer
 	for i := range b.spec.Layers {

@@ -23,28 +23,18 @@ func (a Assembly) Paths() []Path {
 		return nil
 	}
 	paths := []Path{{Fraction: 1, Shares: make([]int, len(a.Layers))}}
-	done := make(map[int]bool)
-	for i, l := range a.Layers {
-		if l.Line != 0 && done[l.Line] {
-			continue
-		}
-		together := []int{i}
-		if l.Line != 0 {
-			done[l.Line] = true
-			for j := i + 1; j < len(a.Layers); j++ {
-				if a.Layers[j].Line == l.Line {
-					together = append(together, j)
-				}
-			}
-		}
-		if len(together) == 1 && !l.Bridged() {
+	for i := range a.Layers {
+		together := a.together(i)
+		if together == nil {
 			continue
 		}
 		strips := a.strips(together)
 		next := make([]Path, 0, len(paths)*len(strips))
+		shares := make([]int, 0, cap(next)*len(a.Layers))
 		for _, p := range paths {
 			for _, s := range strips {
-				q := Path{Fraction: p.Fraction * s.Fraction, Shares: append([]int(nil), p.Shares...)}
+				shares = append(shares, p.Shares...)
+				q := Path{Fraction: p.Fraction * s.Fraction, Shares: shares[len(shares)-len(a.Layers) : len(shares) : len(shares)]}
 				for n, layer := range together {
 					q.Shares[layer] = s.Shares[n]
 				}
@@ -59,6 +49,30 @@ func (a Assembly) Paths() []Path {
 		}
 	}
 	return paths
+}
+
+// together returns a bridged layer and all behind it that stand in one Line with
+// it; nil for a plain layer and for one that stands in line with one before.
+func (a Assembly) together(layer int) []int {
+	l := a.Layers[layer]
+	if l.Line == 0 {
+		if l.Bridged() {
+			return []int{layer}
+		}
+		return nil
+	}
+	for _, before := range a.Layers[:layer] {
+		if before.Line == l.Line {
+			return nil
+		}
+	}
+	group := []int{layer}
+	for j := layer + 1; j < len(a.Layers); j++ {
+		if a.Layers[j].Line == l.Line {
+			group = append(group, j)
+		}
+	}
+	return group
 }
 
 // shared reports whether the assembly has layers, and each of them shares.

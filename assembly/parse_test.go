@@ -219,6 +219,8 @@ func TestBuildErrors(t *testing.T) {
 		{"members of two depths", "2x4 20 %, 2x6 4 % (empty)", "2x6 4 % (empty)", "resistance"},
 		{"a vented space between members", "R-1 + 2x6 @ 16 in (xps 2 in + air 1 in vented) + R-1", "air 1 in vented) + R-1", "layer of its own"},
 		{"a slightly vented one", "R-1 + 2x6 @ 16 in (xps 2 in + air 1 in slightly vented) + R-1", "air 1 in slightly vented) + R-1", "layer of its own"},
+		{"too many layers", strings.Repeat("R-1 + ", 64) + "R-2 + R-3", "R-2 + R-3", "at most 64"},
+		{"too many paths", strings.Repeat("R-1 10 % (R-5) + ", 12) + "R-2 10 % (R-5) + R-3", "R-2 10 % (R-5) + R-3", "8192 paths"},
 		{"a slab without thickness", "gypsum 1/2 in + xps", "xps", "thickness"},
 		{"a piece in another size than it is sold", "hollow clay tile 7 in", "hollow clay tile 7 in", "in the catalogue"},
 	} {
@@ -235,6 +237,15 @@ func TestBuildErrors(t *testing.T) {
 				t.Errorf("%q points at %q and says %q, want %q and something of %q", c.text, e.Text[e.Offset:], e.Msg, c.at, c.says)
 			}
 		})
+	}
+}
+
+// TestAlignedLayersMakeFewPaths: members behind one another divide the wall once,
+// however many layers they frame.
+func TestAlignedLayersMakeFewPaths(t *testing.T) {
+	text := "R-1 + 2x4 10 % (R-5)" + strings.Repeat(" + 2x4 10 % aligned (R-5)", 20) + " + R-1"
+	if r := written(t, text, assembly.Setting{}); len(r.Paths) != 2 {
+		t.Errorf("%d paths, want 2", len(r.Paths))
 	}
 }
 

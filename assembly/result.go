@@ -84,8 +84,8 @@ func (s *Spec) Evaluate(setting Setting) (*Result, error) {
 	if err := b.build(); err != nil {
 		return nil, err
 	}
-	if n := pathCount(b.layers); n > maxPaths {
-		return nil, b.fail(0, "%d crossing paths are more than this program follows, %d; mark layers aligned, or give some as a resistance", n, maxPaths)
+	if err := b.countPaths(); err != nil {
+		return nil, err
 	}
 	if setting.Method == Zone && b.steel == nil {
 		return nil, fmt.Errorf("assembly: the zone method is made for steel studs, and there are none here; ask for another method or none")
@@ -111,18 +111,34 @@ func (s *Spec) Evaluate(setting Setting) (*Result, error) {
 	return b.result(a, effective)
 }
 
-// maxPaths bounds the work that a text can ask for: six crossing layers of
-// two shares make 64.
-const maxPaths = 4096
+// Bounds of the work that a text can ask for. Twelve crossing layers of two
+// shares make 4096 paths; walls have some ten layers.
+const (
+	maxPaths  = 4096
+	maxLayers = 64
+)
 
-func pathCount(layers []Layer) int {
-	n := 1
-	for _, l := range layers {
-		if n *= len(l.Shares); n > maxPaths {
-			break
+// countPaths refuses more paths than maxPaths, at the layer that makes them too
+// many.
+func (b *builder) countPaths() error {
+	most := 1 // if all layers crossed
+	for _, l := range b.layers {
+		most = min(most*len(l.Shares), maxPaths+1)
+	}
+	if most <= maxPaths {
+		return nil
+	}
+	a := Assembly{b.layers}
+	paths := 1
+	for i := range a.Layers {
+		if together := a.together(i); together != nil {
+			paths *= len(a.strips(together))
+		}
+		if paths > maxPaths {
+			return b.fail(b.offsets[i], "with this layer the crossing members make %d paths, more than the %d that this program follows; mark layers aligned, or give some as a resistance", paths, maxPaths)
 		}
 	}
-	return n
+	return nil
 }
 
 // result computes the assembly by every method and in detail by the effective
