@@ -89,11 +89,15 @@ func (s *state) decode(row string) County {
 		z15, z21, _ = strings.Cut(zones, ",")
 	}
 	fips := s.number(row)
-	return County{
+	c := County{
 		FIPS: fips, Name: name, Kind: kindOf(fips), State: s.code,
 		Zone15: zoneOf(z15), Zone21: zoneOf(z21),
 		Lat: hundredths(lat), Lon: hundredths(lon), Note: noteOn(fips),
 	}
+	if c.Note == "" && (c.Zone15.marks() || c.Zone21.marks()) {
+		c.Note = standIn
+	}
+	return c
 }
 
 // hundredths reads "-92.46". strconv would do it too, at three times the cost.

@@ -17,7 +17,7 @@ var found = []struct{ text, want, note string }{
 	{text: "ST. LOUIS COUNTY MINNESOTA", want: "27137"},
 	{text: "County of St. Louis, MN", want: "27137"},
 	{text: "27137", want: "27137"},
-	{text: "1001", want: "01001"}, // spreadsheets drop the zero
+	{text: "1001", want: "01001", note: "stands in"}, // spreadsheets drop the zero; zone 3A
 	{text: "Orleans Parish, LA", want: "22071"},
 	{text: "Orleans County, LA", want: "22071"},
 	{text: "Orleans, LA", want: "22071"},
@@ -70,6 +70,7 @@ var found = []struct{ text, want, note string }{
 	{text: "Sault Sainte Marie, MI", want: "26033", note: "town of"},
 	{text: "Houston County, TX", want: "48225"},
 	{text: "Boston, MA", want: "25025", note: "town of Boston"},
+	{text: "Shelby, TN", want: "47157", note: "stands in for the code's own list"}, // zone 3A
 	{text: "Ramsey County North Dakota", want: "38071"},
 }
 

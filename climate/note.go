@@ -1,5 +1,11 @@
 package climate
 
+// standIn is the note on counties in whose zone the warm-humid mark counts, with it or
+// without: of all zones the code asks something else by the mark in 3A alone.
+const standIn = "warm-humid or not is by the region of the county table, which stands in for the code's own list"
+
+func (z Zone) marks() bool { return z.Number == 3 && z.Moisture == 'A' }
+
 // noteOn says what is uncertain about a county's zones. The sources are named in
 // counties_data.go.
 func noteOn(fips int) string {

@@ -32,6 +32,7 @@ published. Stations: NOAA, normals of 1981 to 2010, the 270 in the states and DC
 	scoreNearest(t, &b)
 	scoreZones(t, &b)
 	scoreDesign(t, &b)
+	scoreAir(t, &b)
 	const path = "../testdata/climate_SCORE.md"
 	if *update {
 		if err := os.WriteFile(path, []byte(b.String()), 0o666); err != nil {
@@ -495,4 +496,49 @@ func leftOut(t *testing.T, s Station, zone, elevation bool) Weather {
 		t.Fatal(err)
 	}
 	return w
+}
+
+// scoreAir writes where air differs from what is printed, and why.
+func scoreAir(t *testing.T, b *strings.Builder) {
+	const psi = 6894.757293168 // Pa
+	b.WriteString(`
+## The air
+
+Pressure of the standard atmosphere (psi), against a reference page. Its figures are not
+those of the formula that it prints; ours are, and differ from it in the third decimal:
+
+| height (ft) | printed | ours | ours less printed |
+|---|---|---|---|
+`)
+	for _, row := range printedAtmosphere {
+		a, err := StandardAtmosphere(rvalue.Length(row.feet) * rvalue.Foot)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := a.Pressure / psi
+		fmt.Fprintf(b, "| %.0f | %.3f | %.3f | %+.3f |\n", row.feet, row.psi, got, math.Round((got-row.psi)*1e3)/1e3+0) // + 0: no −0.000
+	}
+	air, err := NewAir(rvalue.FromCelsius(20), 0.5, SeaLevel)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fmt.Fprintf(b, `
+At 4000 ft the page prints a misprint, 12.682; the figure here is an aviation table's.
+Humid air agrees with a general psychrometrics library (npm, 1.1.1) to all its digits, but
+for the wet bulb of 20 °C and 50 %%: %.4f °C against 13.7834, since the library stops
+halving at 0.001 K.
+`, air.WetBulb().Celsius())
+	marked := 0
+	for c := range All {
+		if c.Zone21.WarmHumid {
+			marked++
+		}
+	}
+	fmt.Fprintf(b, `
+## What could not be checked
+
+The warm-humid mark of %d counties since 2021 is a stand-in: the region "Hot-Humid" of the
+county table, which is defined by the same two wet-bulb tests as the code's mark, but is
+not the code's own list, which could not be had.
+`, marked)
 }
