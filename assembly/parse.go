@@ -45,12 +45,16 @@ func (p Parser) Parse(text string) (*Spec, error) {
 	if p.Catalogue == nil {
 		p.Catalogue = material.Default()
 	}
-	n := notation{text: sameLength.Replace(text), catalogue: p.Catalogue}
+	n := notation{text: text, catalogue: p.Catalogue}
 	if len(text) > maxText {
 		return nil, &SyntaxError{Text: text[:40], Offset: 0, Msg: fmt.Sprintf("%d bytes are no list of layers, at most %d", len(text), maxText)}
 	}
-	if i := unreadable(text); i >= 0 {
-		return nil, n.fail(i, "a control character or broken text; write plain text")
+	plain, bad := readable(text)
+	if bad >= 0 {
+		return nil, n.fail(bad, "a control character or broken text; write plain text")
+	}
+	if !plain {
+		n.text = sameLength.Replace(text)
 	}
 	pieces, err := n.split(span{0, len(text)}, '+')
 	if err != nil {
@@ -69,18 +73,21 @@ func (p Parser) Parse(text string) (*Spec, error) {
 // into these, with as many bytes, so that places stay where they are.
 var sameLength = strings.NewReplacer("\u00a0", "  ", "\u2011", "-  ")
 
-// unreadable returns the offset of the first control character or of text that
-// is not UTF-8, −1 if there is none.
-func unreadable(text string) int {
+// readable reports whether text is plain ASCII, and the offset of the first control
+// character or of what is not UTF-8, −1 if there is none.
+func readable(text string) (plain bool, bad int) {
+	plain = true
 	for i := range len(text) {
-		if c := text[i]; c < ' ' && !isBlank(c) {
-			return i
+		c := text[i]
+		if c < ' ' && !isBlank(c) {
+			return false, i
 		}
+		plain = plain && c < utf8.RuneSelf
 	}
-	if utf8.ValidString(text) {
-		return -1
+	if plain || utf8.ValidString(text) {
+		return plain, -1
 	}
-	return strings.IndexRune(text, utf8.RuneError)
+	return false, strings.IndexRune(text, utf8.RuneError)
 }
 
 // span is a piece of the text, by byte offsets.
