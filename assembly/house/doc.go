@@ -28,7 +28,8 @@
 //	          hspf2
 //	living    floor, bedrooms; or gains: heat for nothing
 //	cooling   seer
-//	months    twelve monthly mean temperatures, of a place no list has
+//	months    twelve monthly mean temperatures, of a place no list has; its
+//	          zone follows from them unless given
 //
 //	[material.NAME]  conductivity, or resistance with or without a thickness;
 //	                 source; density, aliases

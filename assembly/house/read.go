@@ -55,6 +55,7 @@ func (d *decoder) site(s *section) {
 	} else if !s.has("edition") {
 		d.filled("edition", h.Edition.String(), "the latest edition whose table was seen on a page")
 	}
+	d.months(s)
 	d.zone(s)
 	if h.Altitude, ok = quantity(s, "altitude", "700 ft", altitude); !ok && !s.has("altitude") {
 		d.filled("altitude", "sea level", "none is given")
@@ -81,7 +82,8 @@ var (
 	soilConductivity = []rvalue.Conductivity{envelope.ClayOrSilt, envelope.SandOrGravel, envelope.Rock}
 )
 
-// zone reads the climate zone, or looks up that of the place.
+// zone reads the climate zone, or looks up that of the place, or tells it by the
+// file's own months.
 func (d *decoder) zone(s *section) {
 	if text, ok := s.text("zone"); ok {
 		var err error
@@ -93,8 +95,11 @@ func (d *decoder) zone(s *section) {
 	switch {
 	case s.has("zone") || s.has("place") && d.h.Place == "":
 		return // not readable
+	case d.h.Place == "" && s.has("months"):
+		d.zoneByMonths(s, "no place is given")
+		return
 	case d.h.Place == "":
-		s.missing("place", "the place is missing, whose climate zone says what the energy code asks of the parts; write such as place = \"St. Louis County, MN\" or zone = \"7\"")
+		s.missing("place", "the place is missing, whose climate zone says what the energy code asks of the parts; write such as place = \"St. Louis County, MN\" or zone = \"7\", or the months of a place elsewhere")
 		return
 	}
 	if z, err := target.ParseZone(d.h.Place); err == nil {
@@ -102,6 +107,10 @@ func (d *decoder) zone(s *section) {
 		return
 	}
 	z, county, err := zoneAt(d.h.Place, d.h.Edition)
+	if err != nil && s.has("months") {
+		d.zoneByMonths(s, "the place is no county of the United States")
+		return
+	}
 	if err != nil {
 		s.fail("place", "%s; or write the climate zone, such as zone = \"6A\"", strings.TrimPrefix(plain(err), "place "))
 		return
@@ -112,6 +121,25 @@ func (d *decoder) zone(s *section) {
 		why += "; " + county.Note
 	}
 	d.filled("zone", z.String(), why)
+}
+
+// zoneByMonths fills in the zone that the file's own months have; of months that could
+// not be read the mistake is told already.
+func (d *decoder) zoneByMonths(s *section, since string) {
+	if len(d.h.Months) != 12 {
+		return
+	}
+	n, err := climate.Given{Mean: d.h.Months}.Normals()
+	var z climate.Zone
+	if err == nil {
+		z, err = n.Zone(int(d.h.Edition))
+	}
+	if err != nil {
+		s.fail("months", "%s", plain(err))
+		return
+	}
+	d.h.Zone = target.Zone(z)
+	d.filled("zone", d.h.Zone.String(), "by the months, since "+since+" (thermal criteria of ASHRAE 169, degree days at 18 °C and 10 °C); a letter for moisture would take the rain")
 }
 
 // zoneAt looks up the climate zone of a place by an edition of the code.

@@ -17,8 +17,8 @@ var (
 	plantKinds = []string{"furnace", "boiler", "stove", "resistance", "heat pump", "heat exchanger"}
 )
 
-// season reads what a year of heat depends on: fuel and plant, the people in the
-// house, cooling, and the months of a place that no list has.
+// season reads what a year of heat depends on besides the place: fuel and plant, the
+// people in the house, cooling.
 func (d *decoder) season(s *section) {
 	d.fuel(s)
 	if l := s.sub("living"); l != nil {
@@ -34,7 +34,6 @@ func (d *decoder) season(s *section) {
 		d.h.Cooling.SEER, _ = c.number("seer", 4, 40)
 		c.done()
 	}
-	d.months(s)
 }
 
 func (d *decoder) fuel(s *section) {
@@ -218,8 +217,8 @@ func (d *decoder) months(s *section) {
 			d.fail(item.at, "months", "%s", plain(err))
 			continue
 		}
-		if c := t.Celsius(); c < -60 || c > 50 {
-			d.fail(item.at, "months", "%q is no monthly mean of a place where people live; write one from -60 °C to 50 °C", item.text)
+		if c := t.Celsius(); c < -60 || c > 45 {
+			d.fail(item.at, "months", "%q is no monthly mean of a place where people live; write one from -60 °C to 45 °C", item.text)
 			continue
 		}
 		d.h.Months = append(d.h.Months, t)

@@ -81,6 +81,30 @@ fuel = { kind = "electricity", plant = "heat pump", hspf = 8.53, price = 0.2, pe
 	}
 }
 
+// TestZoneByMonths: where no list has the place its months tell the zone. These are near
+// the normals of Duluth, listed in zone 7: over 5000 K·d below 18 °C in ASHRAE 169.
+func TestZoneByMonths(t *testing.T) {
+	const months = `months = ["10.2 °F", "15.5 °F", "26.5 °F", "39.8 °F", "51.0 °F", "59.9 °F", "66.4 °F", "64.9 °F", "56.3 °F", "43.5 °F", "28.9 °F", "14.9 °F"]
+`
+	for _, place := range []string{`place = "a village abroad"`, ``} {
+		r := ranked(t, months+strings.Replace(yearHouse, `place = "St. Louis County, MN"`, place, 1))
+		if got := r.House.Zone; got.Number != 7 || r.Season == nil {
+			t.Errorf("with %q: zone %v, a year: %v; want zone 7 and a year", place, got, r.Season != nil)
+		}
+		told := false
+		for _, d := range r.House.Defaults {
+			told = told || d.Key == "zone" && strings.Contains(d.Why, "by the months")
+		}
+		if !told {
+			t.Errorf("with %q: the zone is filled in without a word: %v", place, r.House.Defaults)
+		}
+	}
+	if r := ranked(t, months+`zone = "6A"
+`+strings.Replace(yearHouse, `place = "St. Louis County, MN"`, ``, 1)); r.House.Zone.Number != 6 {
+		t.Errorf("zone %v, the file says 6A", r.House.Zone)
+	}
+}
+
 func TestNoSeasonWithoutAPlace(t *testing.T) {
 	r := ranked(t, `zone = "6A"
 `+strings.Replace(yearHouse, `place = "St. Louis County, MN"`, "", 1))
@@ -104,6 +128,7 @@ func TestSeasonMistakes(t *testing.T) {
 		{`fuel = { kind = "gas", price = -1, per = "therm" }`, "out of range"},
 		{`months = ["1 °C", "2 °C"]`, "a year has 12"},
 		{`months = ["1", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C"]`, "unit"},
+		{`months = ["48 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C", "1 °C"]`, "no monthly mean"},
 		{`months = "cold"`, "twelve monthly"},
 		{`living = { gains = "warm" }`, "heat flow"},
 		{`living = { bedrooms = 0 }`, "whole number"},
