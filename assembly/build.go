@@ -17,6 +17,7 @@ type Piece struct {
 	Thickness rvalue.Length // 0 if it has none
 	R         rvalue.Resistance
 	Basis     string // where R comes from: a source, a label, a table, a fit
+	Material  string // the catalogue's name of what it is made of, "" without one
 
 	space  *airspace.Space    // of an air space, whose R follows its temperatures
 	halved bool               // a slightly vented one
@@ -62,6 +63,13 @@ func (b *builder) fail(offset int, format string, args ...any) error {
 }
 
 func (b *builder) add(l Layer, pieces [][]Piece, offset int) {
+	for _, share := range pieces {
+		for i := range share {
+			if m := share[i].of; m != nil {
+				share[i].Material = m.Name
+			}
+		}
+	}
 	b.layers = append(b.layers, l)
 	b.pieces = append(b.pieces, pieces)
 	b.offsets = append(b.offsets, offset)
@@ -122,6 +130,7 @@ func (b *builder) build() error {
 		b.beyondSlightlyVented(slight)
 	}
 	b.turned()
+	b.inPart()
 	return nil
 }
 
@@ -149,6 +158,25 @@ func (b *builder) beyondSlightlyVented(at int) {
 		text += fmt.Sprintf("; what lies beyond it, the outside film included, counts %s at most instead of %s", said(mostBeyond), said(beyond))
 	}
 	b.remark(b.offsets[at], "slightly-vented", "%s", text)
+}
+
+// inPart remarks on materials that were found by a part of their name.
+func (b *builder) inPart() {
+	tell := func(offset int, m *material.Material, named string) {
+		if m != nil && named != "" && !m.Called(named) {
+			b.remark(offset, "read-as", "%q is only part of a name and was read as %s; write the name in full if that is not what is meant", named, m.Name)
+		}
+	}
+	for i := range b.spec.Layers {
+		l := &b.spec.Layers[i]
+		tell(l.Item.Offset, l.Item.Material, l.Item.Named)
+		for j := range l.Members {
+			tell(l.Members[j].Offset, l.Members[j].Of, l.Members[j].Named)
+		}
+		for j := range l.Fill {
+			tell(l.Fill[j].Offset, l.Fill[j].Material, l.Fill[j].Named)
+		}
+	}
 }
 
 // turned remarks on a wall that seems written from outdoors to indoors.

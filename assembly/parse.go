@@ -248,7 +248,7 @@ func (n *notation) item(it *Item, s span) error {
 	if err != nil {
 		return err
 	}
-	it.Material = m
+	it.Material, it.Named = m, oneLine(n.str(name))
 	if it.R == 0 {
 		if it.Thickness == 0 && m.Conductivity > 0 {
 			return nil // a fill takes the depth of its bay; build asks of others

@@ -291,6 +291,6 @@ func (n *notation) memberOf(m *Member, s span) error {
 	if err != nil {
 		return n.fail(s.from, "%s", plain(err))
 	}
-	m.Of, m.R = mat, r
+	m.Of, m.R, m.Named = mat, r, oneLine(n.str(name))
 	return nil
 }

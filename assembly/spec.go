@@ -32,6 +32,7 @@ type SpecLayer struct {
 type Item struct {
 	Kind      ItemKind
 	Material  *material.Material // of a Slab or a Batt, or of a Labelled piece
+	Named     string             // the material's name as written
 	Thickness rvalue.Length      // 0 if not written
 	R         rvalue.Resistance  // of a Labelled piece or a Batt: the label
 	E1, E2    float64            // of Air: emittances of its faces
@@ -72,6 +73,7 @@ type Member struct {
 	Timber  bool               // lumber of the default resistivity
 	Steel   rvalue.Length      // sheet thickness of a steel stud, else 0
 	Of      *material.Material // else what it is made of
+	Named   string             // the material's name as written
 	Spacing rvalue.Length      // on centre, 0 if not written
 	Share   float64            // of the area, 0 if not written
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
@@ -135,6 +136,10 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 		}
 		p.print(w)
 	}
+	if names := readAs(r); names != "" {
+		fmt.Fprintln(w)
+		wrap(w, "read as    ", names, textWidth)
+	}
 	fmt.Fprintln(w)
 	wrap(w, "", "all by the effective method. R of a framed layer: what the method leaves for it, so that the layers sum to the effective R. outer face: the mean over the area. gain per R: what the whole assembly gains per unit of R added in that place alone.", 100)
 	remarks(w, r.Remarks)
@@ -148,6 +153,22 @@ func remarks(w io.Writer, rs []assembly.Remark) {
 			wrap(w, "· ", r.Text, textWidth)
 		}
 	}
+}
+
+// readAs lists what was taken from the catalogue by another name than written.
+func readAs(r *assembly.Result) string {
+	var names []string
+	for _, l := range r.Layers {
+		for _, s := range l.Shares {
+			for _, p := range s.Pieces {
+				text := p.Name + ": " + p.Material
+				if p.Material != "" && !strings.Contains(strings.ToLower(p.Name), strings.ToLower(p.Material)) && !slices.Contains(names, text) {
+					names = append(names, text)
+				}
+			}
+		}
+	}
+	return strings.Join(names, "; ")
 }
 
 // gain prints a gain, and nothing where the method does not say one.
@@ -187,6 +208,7 @@ func layersObject(spec *assembly.Spec, r *assembly.Result) any {
 		Thickness quantity `json:"thickness"`
 		R         quantity `json:"r"`
 		Basis     string   `json:"basis"`
+		Material  string   `json:"material,omitempty"`
 	}
 	type share struct {
 		Name     string   `json:"name"`
@@ -245,7 +267,7 @@ func layersObject(spec *assembly.Spec, r *assembly.Result) any {
 		for _, s := range l.Shares {
 			so := share{Name: s.Name, Fraction: number(s.Fraction), Member: s.Member, R: q(s.R), Heat: number(s.Heat), Gain: number(s.Gain), Pieces: []piece{}}
 			for _, p := range s.Pieces {
-				so.Pieces = append(so.Pieces, piece{p.Name, q(p.Thickness), q(p.R), p.Basis})
+				so.Pieces = append(so.Pieces, piece{p.Name, q(p.Thickness), q(p.R), p.Basis, p.Material})
 			}
 			o.Share = append(o.Share, so)
 		}

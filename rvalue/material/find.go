@@ -66,6 +66,26 @@ func (c *Catalogue) Find(name string) (*Material, error) {
 	return nil, &UnknownError{Name: name, Near: c.near(asked)}
 }
 
+// Called reports whether name is the name or an alias of m, with all that Find
+// forgives, but not a mere part of one, which might mean something else.
+func (m *Material) Called(name string) bool {
+	if strings.EqualFold(name, m.Name) || slices.ContainsFunc(m.Aliases, func(a string) bool { return strings.EqualFold(name, a) }) {
+		return true
+	}
+	asked := words(name)
+	bare := withoutIdle(asked)
+	same := func(own string) bool {
+		ws := words(own)
+		for _, as := range [][]string{asked, bare} {
+			if len(as) > 0 && (key(as) == key(ws) || strings.Join(as, "") == strings.Join(ws, "")) {
+				return true
+			}
+		}
+		return false
+	}
+	return same(m.Name) || slices.ContainsFunc(m.Aliases, same)
+}
+
 // mostRivals is how many materials are listed that a name fits equally well.
 const mostRivals = 10
 

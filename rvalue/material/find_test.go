@@ -143,6 +143,39 @@ func TestFind(t *testing.T) {
 	}
 }
 
+// TestCalled: a part of a name finds a material that is not called so.
+func TestCalled(t *testing.T) {
+	for _, c := range []struct {
+		asked string
+		want  bool
+	}{
+		{"gypsum board", true},
+		{"Drywall", true},
+		{"boards, gypsum", true},
+		{"gypsum board insulation", true},
+		{"housewrap", true},
+		{"fibreglass", true},
+		{"hard", false},
+		{"novelty", false},
+		{"oriented strand", false},
+	} {
+		m, err := material.Find(c.asked)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := m.Called(c.asked); got != c.want {
+			t.Errorf("%s is called %q: %v, want %v", m.Name, c.asked, got, c.want)
+		}
+	}
+	for m := range material.All() {
+		for _, name := range append(m.Aliases, m.Name) {
+			if !m.Called(name) {
+				t.Errorf("%s is not called %s", m.Name, name)
+			}
+		}
+	}
+}
+
 func TestFindSuggests(t *testing.T) {
 	for _, c := range []struct {
 		asked     string
