@@ -173,8 +173,9 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 		p, err := b.airPiece(Piece{Name: "empty", Thickness: in.depth}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset)
 		return []Piece{p}, nil, err
 	}
-	rest, soft := in.depth, -1 // depth not yet taken; the piece that takes what is left
-	known := in.depth > 0      // false with a piece of unknown thickness, a bare R: it may fill the bay
+	rest := in.depth
+	var soft []int        // pieces that fit themselves to the depth that the others leave
+	known := in.depth > 0 // false with a piece of unknown thickness, a bare R: it may fill the bay
 	out = make([]Piece, len(l.Fill))
 	for i := range l.Fill {
 		it := &l.Fill[i]
@@ -183,10 +184,7 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 		}
 		flexible := it.Kind == Batt && !in.attic || it.Kind == Slab && it.Thickness == 0 && it.Material.Conductivity > 0
 		if flexible && in.depth > 0 {
-			if soft >= 0 {
-				return nil, nil, b.fail(it.Offset, "two pieces that could fill what is left of the bay; give one of them its thickness as a slab")
-			}
-			soft = i
+			soft = append(soft, i)
 			continue
 		}
 		if out[i], err = b.piece(it, 0, in.width); err != nil {
@@ -199,14 +197,18 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 	if in.depth > 0 && rest < -depthSlack && !in.attic {
 		return nil, nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s", said(in.depth-rest), said(in.depth))
 	}
-	if soft >= 0 {
-		if rest <= depthSlack {
-			return nil, nil, b.fail(l.Fill[soft].Offset, "no room is left for this in a bay %s deep", said(in.depth))
-		}
-		if out[soft], err = b.soft(&l.Fill[soft], rest); err != nil {
+	switch {
+	case len(soft) > 0 && rest <= depthSlack:
+		return nil, nil, b.fail(l.Fill[soft[0]].Offset, "no room is left for this in a bay %s deep", said(in.depth))
+	case len(soft) == 1:
+		if out[soft[0]], err = b.soft(&l.Fill[soft[0]], rest); err != nil {
 			return nil, nil, err
 		}
-		rest -= out[soft].Thickness
+		rest -= out[soft[0]].Thickness
+	case len(soft) > 1:
+		if rest, err = b.batts(l, out, soft, rest); err != nil {
+			return nil, nil, err
+		}
 	}
 	switch {
 	case !known:
@@ -222,6 +224,26 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 		}
 	}
 	return out, above, err
+}
+
+// batts lays several batts into the depth left for them, and returns what they
+// leave of it. They must fit as they are: which of them would give way, nobody
+// can know.
+func (b *builder) batts(l *SpecLayer, out []Piece, soft []int, depth rvalue.Length) (rest rvalue.Length, err error) {
+	rest = depth
+	for _, i := range soft {
+		it := &l.Fill[i]
+		if it.Kind != Batt {
+			return 0, b.fail(it.Offset, "this and another piece could fill what is left of the bay; write its thickness")
+		}
+		if out[i], err = b.piece(it, 0, 0); err != nil {
+			return 0, err
+		}
+		if rest -= out[i].Thickness; rest < -depthSlack/2 {
+			return 0, b.fail(it.Offset, "up to this one the batts are %s deep, and the bay leaves them %s; write the squeezed one alone with what it resists there, or the thickness that each is sold in", said(depth-rest), said(depth))
+		}
+	}
+	return rest, nil
 }
 
 // rise cuts off what of the last piece stands above the joists of an attic, and

@@ -537,6 +537,31 @@ func TestSteelByLabel(t *testing.T) {
 	}
 }
 
+// TestTwoBatts: batts that fit one behind the other count their labels, and what
+// they leave of the bay is air.
+func TestTwoBatts(t *testing.T) {
+	for _, c := range []struct {
+		text   string
+		labels float64
+		pieces int
+	}{
+		{"R-1 + 2x8 @ 16 in (fiberglass R-11 3 1/2 in + fiberglass R-11 3 1/2 in) + R-1", 22, 3},
+		{"R-1 + 2x8 @ 16 in (fiberglass R-11 + fiberglass R-11) + R-1", 22, 3},
+		{"R-1 + 2x10 @ 16 in (fiberglass R-19 + R-2.5 1/2 in + fiberglass R-8) + R-1", 19 + 2.5 + 8, 3},
+	} {
+		fill := written(t, c.text, assembly.Setting{}).Layers[2].Shares[1]
+		sum := 0.0
+		for _, p := range fill.Pieces {
+			if !strings.HasPrefix(p.Name, "air ") {
+				sum += p.R.IP()
+			}
+		}
+		if !near(sum, c.labels, 1e-6) || len(fill.Pieces) != c.pieces {
+			t.Errorf("%s: %d pieces, insulation of R-%.3f, want %d and R-%g", c.text, len(fill.Pieces), sum, c.pieces, c.labels)
+		}
+	}
+}
+
 func TestZoneMethodWantsSteel(t *testing.T) {
 	spec, err := assembly.Parse(eightLayers)
 	if err != nil {
