@@ -35,6 +35,22 @@ func TestParseElevation(t *testing.T) {
 	}
 }
 
+func FuzzParseElevation(f *testing.F) {
+	for _, text := range []string{"5280 ft", "-282 ft", " −86 m", "0 m", "-", "--5 m", "1e999 m", "5'-4 1/2\""} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		v, err := ParseElevation(text)
+		var place *rvalue.ParseError
+		switch {
+		case err == nil && !(v >= lowest && v <= highest):
+			t.Errorf("ParseElevation(%q) = %v", text, v)
+		case err != nil && (!errors.As(err, &place) || place.Offset < 0 || place.Offset > len(text)):
+			t.Errorf("ParseElevation(%q): %#v", text, err)
+		}
+	})
+}
+
 func TestOverland(t *testing.T) {
 	for _, row := range [...]struct {
 		km     float64

@@ -164,7 +164,11 @@ type ranked struct {
 
 // add takes name in if its spelling differs by a third of its letters or less.
 func (r *ranking) add(name string, folded, want *key) {
-	if far := spelling.Distance(string(folded.bytes()), string(want.bytes())); far <= max(1, want.n/3) {
+	limit := max(1, want.n/3)
+	if more := folded.n - want.n; more > limit || -more > limit {
+		return // so many letters must be put in or dropped
+	}
+	if far := spelling.Distance(string(folded.bytes()), string(want.bytes())); far <= limit {
 		*r = append(*r, ranked{name, far})
 	}
 }

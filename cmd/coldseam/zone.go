@@ -145,7 +145,7 @@ func zoneText(w io.Writer, zones zonesBy, editions []target.Edition, facts targe
 	fmt.Fprintln(w)
 	wrap(w, "· ", source, 100)
 	if u == rvalue.SI {
-		wrap(w, "· ", "labels and footnotes are the code's own, in inch-pound: R-1 is 0.176 m²·K/W, a U-factor of 1 is 5.678 W/(m²·K), 1 ft is 0.305 m", textWidth)
+		wrap(w, "· ", "labels, footnotes and advice are in inch-pound as published: R-1 is 0.176 m²·K/W, a U-factor of 1 is 5.678 W/(m²·K), 1 ft is 0.305 m, 1 in is 25 mm", textWidth)
 	}
 	wrap(w, "· ", "U-factors come from memory of the code's tables, R-values of 2009 to 2021 from a page seen; states and cities amend the code, and the local code official decides.", 100)
 	return nil
