@@ -78,6 +78,9 @@ func settingOf(c command) (assembly.Setting, error) {
 		if s.Wind, err = rvalue.ParseSpeed(v); err != nil {
 			return s, usageError{"--wind " + message(err)}
 		}
+		if s.Wind == 0 { // which Setting takes as not given
+			return s, usageError{fmt.Sprintf("--wind %s: no wind at all; write --beyond still for still air, or a wind above 0", v)}
+		}
 	}
 	s.Cold = c.is("cold")
 	return s, nil

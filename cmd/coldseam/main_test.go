@@ -88,6 +88,7 @@ func TestMistakes(t *testing.T) {
 		{"an unknown option", []string{"layers", wall, "--jsno"}, 2, "--jsno; did you mean --json?"},
 		{"an option without its value", []string{"layers", wall, "--faces"}, 2, "wants a value"},
 		{"a value that is none", []string{"layers", wall, "--faces", "sideways"}, 2, "wall, ceiling, floor"},
+		{"no wind", []string{"layers", wall, "--wind", "0 mph"}, 2, "--beyond still"},
 		{"units that are none", []string{"layers", wall, "--units", "furlong"}, 2, "ip or si"},
 		{"layers of nothing", []string{"layers"}, 2, "in quotes"},
 		{"an unknown material", []string{"layers", "gypsm 1/2 in"}, 1, "gypsum"},
