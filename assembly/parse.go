@@ -21,7 +21,7 @@ import (
 // space (air 3/4 in; bright for one foil face, bright both, emittance 0.1 or
 // 0.1/0.9; slightly vented, vented). A framed layer names its members, their
 // spacing or share of the area, and in brackets what stands between them:
-// 2x6 @ 24 in (cellulose), 2x4 @ 16 in framing 18 % (empty), steel 3 1/2 in @
+// 2x6 @ 24 in (cellulose), 2x6 24 in o.c. (cellulose), fir 2x4 @ 16 in (air), 2x4 @ 16 in framing 18 % (empty), steel 3 1/2 in @
 // 16 in (fiberglass R-13), RSI 0.77 25 % (RSI 2.30), 2x4 21 %, fir 3 1/2 in
 // 4 % (fiberglass R-13). A second framed layer crosses the first, unless its
 // members are aligned: 2x4 @ 16 in aligned (…).
@@ -200,7 +200,7 @@ func (n *notation) layer(l *SpecLayer, s span) error {
 	if fill.from == fill.to {
 		return n.fail(fill.from, "what stands between the members? write empty, or a fill such as fiberglass R-13")
 	}
-	if strings.EqualFold(n.str(fill), "empty") {
+	if f := n.str(fill); strings.EqualFold(f, "empty") || strings.EqualFold(f, "air") {
 		return nil
 	}
 	items, err := n.split(fill, '+')

@@ -124,26 +124,68 @@ func (n *notation) member(m *Member, s span) error {
 		done, err = n.bareR(m, rest)
 	}
 	if !done && err == nil {
+		done, err = n.lumberOf(m, rest)
+	}
+	if !done && err == nil {
 		err = n.memberOf(m, rest)
 	}
 	return err
 }
 
 // distance finds what stands before a spacing, "@" or the word at, and its
-// length.
+// length; or, with no sign between, where the spacing of 2x6 16 in o.c. starts.
 func distance(text string) (at, length int) {
 	if at = strings.IndexByte(text, '@'); at >= 0 {
 		return at, 1
 	}
-	return strings.Index(text, " at "), len(" at ")
+	if at = strings.Index(text, " at "); at >= 0 {
+		return at, len(" at ")
+	}
+	before, ok := cutOnCentre(text)
+	if !ok {
+		return -1, 0
+	}
+	// The longest end that is a length: 19 1/5 in, not 1/5 in.
+	for i := 1; i < before; i++ {
+		if isBlank(text[i-1]) && !isBlank(text[i]) {
+			if _, err := rvalue.ParseLength(strings.TrimRight(text[i:before], blanks)); err == nil {
+				return i, 0
+			}
+		}
+	}
+	return -1, 0
+}
+
+// onCentre are the words for it, by their last letter.
+var onCentre = map[byte][]string{
+	'c': {"oc", "o.c"},
+	'.': {"o.c."},
+	's': {"on centres", "on centers", "centres", "centers"},
+	'e': {"on centre"},
+	'r': {"on center"},
+}
+
+// cutOnCentre cuts the words for on centre off the end of a spacing, and returns
+// how many bytes stand before them.
+func cutOnCentre(text string) (before int, ok bool) {
+	if text == "" {
+		return 0, false
+	}
+	for _, word := range onCentre[text[len(text)-1]|' '] { // in lower case; the full stop has that bit
+		if before, ok = cutWord(text, word); ok {
+			return before, true
+		}
+		if before = len(text) - len(word); before > 0 && text[before-1] == '"' && strings.EqualFold(text[before:], word) { // 16"oc
+			return before, true
+		}
+	}
+	return 0, false
 }
 
 // spacing reads a distance on centre, "16 in", "400 mm o.c.".
 func (n *notation) spacing(s span) (rvalue.Length, error) {
-	for _, word := range []string{"o.c.", "oc", "centres", "centers"} {
-		if before, ok := cutWord(n.str(s), word); ok {
-			s = n.trim(span{s.from, s.from + before})
-		}
+	if before, ok := cutOnCentre(n.str(s)); ok {
+		s = n.trim(span{s.from, s.from + before})
 	}
 	if s.from == s.to {
 		return 0, n.fail(s.from, "the spacing is missing; write @ 16 in")
@@ -268,6 +310,30 @@ func (n *notation) bareR(m *Member, s span) (bool, error) {
 	}
 	m.R = r
 	return true, nil
+}
+
+// lumberOf reads a size of lumber of a catalogue material, "fir 2x4".
+func (n *notation) lumberOf(m *Member, s span) (bool, error) {
+	for w := n.word(s, n.word(s, s.from).to); w.from < w.to; w = n.word(s, w.to) {
+		name, size := n.trim(span{s.from, w.from}), span{w.from, s.to}
+		if !startsNumber(n.str(w)) || !n.known(name) {
+			continue
+		}
+		if done, err := n.lumber(m, size); !done || err != nil {
+			return done, err // fir 3 1/2 in: a depth, which memberOf reads
+		}
+		mat, err := n.find(name)
+		if err != nil {
+			return true, err
+		}
+		r, err := mat.Resistance(m.Depth)
+		if err != nil {
+			return true, n.fail(s.from, "%s", plain(err))
+		}
+		m.Timber, m.Of, m.R, m.Named = false, mat, r, oneLine(n.str(name))
+		return true, nil
+	}
+	return false, nil
 }
 
 // memberOf reads a member of a catalogue material with its depth, "fir 3 1/2 in".
