@@ -32,19 +32,24 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 		asked = s.label // and goes by labels
 	}
 	z := steelResult{whole: Assembly{Layers: append([]Layer(nil), a.Layers...)}}
-	// A cavity that alone resists less than the table's layer is not the table's.
-	if effective, source, _, err := SteelLayer(m.Depth, m.Spacing, asked); err == nil && effective < fill {
+	effective, source, _, err := SteelLayer(m.Depth, m.Spacing, asked)
+	if err == nil && effective >= fill {
+		// A cavity that alone resists less than the table's layer is not the
+		// table's. It stays so while air finds its temperatures, which would else
+		// go to and fro between two methods.
+		s.unlisted = true
+	}
+	if err == nil && !s.unlisted {
 		z.layer, z.published = effective, true
 		z.whole.Layers[s.layer] = Plain(m.Name, effective)
 		z.r = z.whole.ParallelPath()
 		z.why = fmt.Sprintf("steel studs: the insulated layer counts %s by the published correction factor (%s)", said(effective), source)
 		return z, nil
 	}
-	r, err := b.zones(a)
-	if err != nil {
+	if z.r, err = b.zones(a); err != nil {
 		return z, err
 	}
-	z.r, z.layer = r, r
+	z.layer = z.r
 	for i, l := range a.Layers {
 		if i != s.layer {
 			z.layer -= l.Mixed()

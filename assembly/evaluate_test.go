@@ -562,6 +562,27 @@ func TestTwoBatts(t *testing.T) {
 	}
 }
 
+// TestSteelOverWeakCavity: where the empty cavity alone resists less than what
+// the table gives with its studs, R-0.91 at 24 in, the zone method counts.
+func TestSteelOverWeakCavity(t *testing.T) {
+	zoned := 0
+	for f := 60; f >= -60; f-- {
+		r := written(t, "R-0.1 1/2 in + steel 3 1/2 in @ 24 in (empty) + R-0.1 1/2 in", assembly.Setting{Faces: assembly.Facing{Use: assembly.Ceiling}, Outdoors: rvalue.FromFahrenheit(float64(f))})
+		layer := r.Layers[2]
+		if !(layer.R < layer.Shares[1].R && layer.R > layer.Shares[0].R) || !(r.Paths[0].Heat > 0) {
+			t.Errorf("%d °F: the layer has %v with a cavity of %v, the studs carry %v", f, layer.R, layer.Shares[1].R, r.Paths[0].Heat)
+		}
+		for _, m := range r.Remarks {
+			if m.Code == "steel" && strings.Contains(m.Text, "zone method") {
+				zoned++
+			}
+		}
+	}
+	if zoned == 0 || zoned == 121 {
+		t.Errorf("%d of 121 temperatures go by the zone method; the test wants both", zoned)
+	}
+}
+
 func TestZoneMethodWantsSteel(t *testing.T) {
 	spec, err := assembly.Parse(eightLayers)
 	if err != nil {
