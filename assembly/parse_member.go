@@ -159,7 +159,7 @@ func distance(text string) (at, length int) {
 // onCentre are the words for it, by their last letter.
 var onCentre = map[byte][]string{
 	'c': {"oc", "o.c"},
-	'.': {"o.c."},
+	'.': {"o.c.", "oc."},
 	's': {"on centres", "on centers", "centres", "centers"},
 	'e': {"on centre"},
 	'r': {"on center"},

@@ -48,7 +48,7 @@ var notations = []struct {
 	{"lumber of a wood", "fir 2x4 @ 16 in (fiberglass R-13)", []string{"fir 2x4 0.0889 @0.4064 (fiberglass R2.28943)"}},
 	{"bays of air", "2x4 @16in (air)", []string{"2x4 0.0889 @0.4064 ()"}},
 	{"on centre without a sign", "2x6 16\" o.c. (cellulose) + 2x6 studs 16 in oc (cellulose) + 48 x 198 mm 600 mm on center (cellulose)", []string{"2x6 0.1397 @0.4064 (cellulose)", "2x6 0.1397 @0.4064 (cellulose)", "48 x 198 mm 0.198 @0.6 (cellulose)"}},
-	{"on centre with a sign", "2x6 @ 16 in O.C. (cellulose) + 2x6 at 16 in on centers (cellulose)", []string{"2x6 0.1397 @0.4064 (cellulose)", "2x6 0.1397 @0.4064 (cellulose)"}},
+	{"on centre with a sign", "2x6 @ 16 in O.C. (cellulose) + 2x6 @ 16 in oc. (cellulose) + 2x6 at 16 in on centers (cellulose)", []string{"2x6 0.1397 @0.4064 (cellulose)", "2x6 0.1397 @0.4064 (cellulose)", "2x6 0.1397 @0.4064 (cellulose)"}},
 	{"spacings of several words", "2x6 19 1/5 in o.c. (cellulose) + steel 3 1/2 in 24\"OC (fiberglass R-13)", []string{"2x6 0.1397 @0.48768 (cellulose)", "steel 3 1/2 in 0.0889 @0.6096 s0.0010922 (fiberglass R2.28943)"}},
 	{"odd spacing of the text", "  Gypsum   Board 1/2\"+ 2X4 @16 in o.c.(Fiberglass R13) ", []string{"gypsum board 0.0127", "2X4 0.0889 @0.4064 (fiberglass R2.28943)"}},
 }

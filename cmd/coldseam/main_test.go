@@ -61,6 +61,7 @@ func TestOutput(t *testing.T) {
 		{"layers-sources.txt", []string{"layers", wall, "--sources"}},
 		{"layers-steel.txt", []string{"layers", "gypsum 5/8 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum 5/8 in + stucco 3/4 in"}},
 		{"layers-cold.txt", []string{"layers", "gypsum 1/2 in + 2x6 @ 24 in (fiberglass R-21) + polyiso 2 in + vinyl siding", "--cold", "--outdoors", "0 °F"}},
+		{"layers-masonry.txt", []string{"layers", "hard 3/4 in + concrete 6 in 25 % (air 6 in) + air 1 in slightly vented + brick 3 5/8 in", "--sources"}},
 		{"materials-words.txt", []string{"materials", "mineral", "wool"}},
 		{"zone.txt", []string{"zone", "6A"}},
 		{"zone-county.txt", []string{"zone", "St. Louis County, MN", "--base", "60 °F"}},
