@@ -90,16 +90,23 @@ var tightness = [...]struct {
 // TightnessSource says where the figures of Described come from.
 const TightnessSource = "common practice, no source; a blower-door test costs little against what it tells"
 
+// Tightnesses returns the words that Described reads, the tightest first.
+func Tightnesses() []string {
+	words := make([]string, len(tightness))
+	for i, t := range tightness {
+		words[i] = t.word
+	}
+	return words
+}
+
 // Described returns the air changes per hour at 50 Pa that a word stands for:
 // snug 3, usual 7, drafty 12, very drafty 18 (common practice, no source).
 // The error is a *NameError.
 func Described(word string) (ach50 float64, err error) {
-	known := make([]string, 0, len(tightness))
 	for _, t := range tightness {
 		if t.word == oneLine(word) {
 			return t.ach50, nil
 		}
-		known = append(known, t.word)
 	}
-	return 0, &NameError{Name: word, What: "no word for tightness", Known: known}
+	return 0, &NameError{Name: word, What: "no word for tightness", Known: Tightnesses()}
 }

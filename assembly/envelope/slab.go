@@ -2,6 +2,7 @@ package envelope
 
 import (
 	"fmt"
+	"iter"
 	"math"
 
 	"github.com/coldseam/coldseam/rvalue"
@@ -14,6 +15,7 @@ type point struct{ r, f float64 }
 // slabRow is a row of the table of F-factors, from the bare edge on.
 type slabRow struct {
 	reach  string
+	depth  rvalue.Length // that the code counts
 	points []point
 }
 
@@ -27,17 +29,34 @@ const SlabSource = "Washington State Energy Code, table A106.1 (WAC 51-11C-61061
 // 0.30, R-20 0.26 and R-30 0.21, and R-5 0.46 besides; it is the careful
 // reading of the two as well.
 var slabRows = [...]slabRow{
-	{"none", []point{{0, 0.73}}},
-	{"2 ft horizontal", []point{{0, 0.73}, {5, 0.70}, {10, 0.70}, {15, 0.69}}},
-	{"4 ft horizontal", []point{{0, 0.73}, {5, 0.67}, {10, 0.64}, {15, 0.63}}},
-	{"2 ft vertical", []point{{0, 0.73}, {5, 0.58}, {10, 0.54}, {15, 0.52}}},
-	{"4 ft vertical", []point{{0, 0.73}, {5, 0.54}, {10, 0.48}, {15, 0.45}}},
-	{"full", []point{{0, 0.73}, {10, 0.36}, {15, 0.31}, {20, 0.26}, {30, 0.21}}},
+	{"none", 0, []point{{0, 0.73}}},
+	{"2 ft horizontal", 2 * rvalue.Foot, []point{{0, 0.73}, {5, 0.70}, {10, 0.70}, {15, 0.69}}},
+	{"4 ft horizontal", 4 * rvalue.Foot, []point{{0, 0.73}, {5, 0.67}, {10, 0.64}, {15, 0.63}}},
+	{"2 ft vertical", 2 * rvalue.Foot, []point{{0, 0.73}, {5, 0.58}, {10, 0.54}, {15, 0.52}}},
+	{"4 ft vertical", 4 * rvalue.Foot, []point{{0, 0.73}, {5, 0.54}, {10, 0.48}, {15, 0.45}}},
+	{"full", 4 * rvalue.Foot, []point{{0, 0.73}, {10, 0.36}, {15, 0.31}, {20, 0.26}, {30, 0.21}}},
 }
 
 // heatedSlab is the same table's row for a slab with heating in it, insulated
 // all under: its five values fill every column from R-5 on.
 var heatedSlab = []point{{0, 0.84}, {5, 0.74}, {10, 0.55}, {15, 0.44}, {20, 0.39}, {30, 0.32}}
+
+// SlabReach is how far insulation at a slab's edge reaches, in words and as a depth.
+type SlabReach struct {
+	Words string        // as SlabEdge reads it
+	Depth rvalue.Length // down or inward; of "full" as deep as any code asks
+}
+
+// SlabReaches yields what SlabEdge reads, the bare edge first.
+func SlabReaches() iter.Seq[SlabReach] {
+	return func(yield func(SlabReach) bool) {
+		for _, row := range slabRows {
+			if !yield(SlabReach{row.reach, row.depth}) {
+				return
+			}
+		}
+	}
+}
 
 // SlabEdge returns the F-factor of the edge of an unheated slab: the heat per
 // length of exposed perimeter that the whole floor loses, so that the floor's

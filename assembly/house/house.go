@@ -161,7 +161,8 @@ type Opening struct {
 
 // Edge is the insulation at the edge of a slab.
 type Edge struct {
-	Reach string // "none", "2 ft vertical" and so on
+	Reach string        // "none", "2 ft vertical" and so on
+	Depth rvalue.Length // of that
 	R     rvalue.Resistance
 }
 

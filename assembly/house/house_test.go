@@ -144,7 +144,7 @@ func TestEverything(t *testing.T) {
 		{"part toward a buffer", h.Parts[3].Buffer.Name, "old garage"},
 		{"openings", *h.Parts[0].Openings[0], house.Opening{Name: "roof lights", Window: h.Windows[2], Area: (24 * in).Times(48 * in), Count: 2}},
 		{"opening by its area", h.Parts[0].Openings[1].Area, 8 * rvalue.SquareFoot},
-		{"slab", h.Parts[4].Edge, house.Edge{Reach: "4 ft vertical", R: 10 * rvalue.RIP}},
+		{"slab", h.Parts[4].Edge, house.Edge{Reach: "4 ft vertical", Depth: 4 * ft, R: 10 * rvalue.RIP}},
 		{"perimeter", h.Parts[4].Perimeter, 140 * ft},
 		{"basement wall", h.Parts[5].Depth, 6 * ft},
 		{"basement floor", h.Parts[6].Kind, house.BasementFloor},

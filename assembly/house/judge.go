@@ -112,9 +112,3 @@ func steel(s *assembly.Spec) *target.Steel {
 	}
 	return nil
 }
-
-// edgeReach is how far each insulation of a slab's edge reaches.
-var edgeReach = map[string]rvalue.Length{
-	"2 ft horizontal": 2 * rvalue.Foot, "2 ft vertical": 2 * rvalue.Foot,
-	"4 ft horizontal": 4 * rvalue.Foot, "4 ft vertical": 4 * rvalue.Foot, "full": 4 * rvalue.Foot,
-}

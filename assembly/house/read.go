@@ -216,8 +216,6 @@ func (s *section) within(key string, t rvalue.Temperature, low, high float64) rv
 	return t
 }
 
-var tightnessWords = []string{"snug", "usual", "drafty", "very drafty"}
-
 func (d *decoder) leakage(s *section) {
 	l := s.sub("leakage")
 	if l == nil {
@@ -231,8 +229,9 @@ func (d *decoder) leakage(s *section) {
 	r.Volume, _ = quantity(l, "volume", "7400 ft3", rvalue.ParseVolume)
 	r.ACH50, _ = l.number("ach50", 0.1, 100)
 	r.Flow50, _ = quantity(l, "flow50", "1200 cfm", someFlow)
-	if i, ok := l.choice("tightness", tightnessWords); ok {
-		r.Tightness = tightnessWords[i]
+	words := envelope.Tightnesses()
+	if i, ok := l.choice("tightness", words); ok {
+		r.Tightness = words[i]
 		n, err := envelope.Described(r.Tightness)
 		if err != nil {
 			l.fail("tightness", "%s", plain(err))

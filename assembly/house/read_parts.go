@@ -333,13 +333,16 @@ func (d *decoder) ground(s *section, p *Part) {
 	}
 }
 
-var reaches = []string{"none", "2 ft horizontal", "4 ft horizontal", "2 ft vertical", "4 ft vertical", "full"}
-
 func (d *decoder) edge(e *section, p *Part) {
-	if i, ok := e.choice("reach", reaches); ok {
-		p.Edge.Reach = reaches[i]
+	reaches := slices.Collect(envelope.SlabReaches())
+	words := make([]string, len(reaches))
+	for i, r := range reaches {
+		words[i] = r.Words
 	}
-	e.missing("reach", "how far the insulation reaches is missing; write reach = %s", either(reaches))
+	if i, ok := e.choice("reach", words); ok {
+		p.Edge.Reach, p.Edge.Depth = reaches[i].Words, reaches[i].Depth
+	}
+	e.missing("reach", "how far the insulation reaches is missing; write reach = %s", either(words))
 	p.Edge.R, _ = quantity(e, "resistance", "R-10", rvalue.ParseResistance)
 	if p.Edge.Reach == "none" {
 		if e.has("resistance") {

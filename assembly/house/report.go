@@ -198,7 +198,7 @@ func (b *reportBuilder) slab(p *Part, e *envelope.Part) error {
 	}
 	spread := func(f rvalue.LinearTransmittance) rvalue.Transmittance { return f.Times(p.Perimeter).Over(p.Area) }
 	e.U = spread(f)
-	t, r, err := b.judge(p.Name, "", target.Slab, target.Facts{}, target.Offer{F: f, Continuous: p.Edge.R, SlabDepth: edgeReach[p.Edge.Reach]})
+	t, r, err := b.judge(p.Name, "", target.Slab, target.Facts{}, target.Offer{F: f, Continuous: p.Edge.R, SlabDepth: p.Edge.Depth})
 	if t.U = 0; r.F > 0 && !r.NotRequired {
 		t.U = spread(r.F)
 	}

@@ -67,7 +67,7 @@ const gainsDoubt = 0.5
 
 // Reasons of a Trust, ready-made since they are the same for every house.
 const (
-	whyMethod    = "degree days from monthly means: ± twice 51 °F·d, the error measured at 270 stations (rms)"
+	whyMethod    = "degree days from monthly means: ± twice 51 °F·d (28 K·d), the error measured at 270 stations (rms)"
 	whyNearest   = "weather of the nearest station: ± 24 %, within which nine in ten stations are when another stands for them"
 	whyElevation = "weather of the nearest station carried to the elevation: ± 20 %, within which nine in ten stations are when another stands for them"
 	whyGains     = "gains not given: the default may be off by half (our own judgement)"

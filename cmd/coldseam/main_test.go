@@ -64,6 +64,7 @@ func TestOutput(t *testing.T) {
 		{"layers-masonry.txt", []string{"layers", "hard 3/4 in + concrete 6 in 25 % (air 6 in) + air 1 in slightly vented + brick 3 5/8 in", "--sources"}},
 		{"materials-words.txt", []string{"materials", "mineral", "wool"}},
 		{"zone.txt", []string{"zone", "6A"}},
+		{"zone-sources.txt", []string{"zone", "6A", "--edition", "2021", "--sources"}},
 		{"zone-county.txt", []string{"zone", "St. Louis County, MN", "--base", "60 °F"}},
 		{"zone-altitude-si.txt", []string{"zone", "Denver, CO", "--units", "si", "--altitude", "1610 m"}},
 		{"help.txt", []string{"help"}},

@@ -141,7 +141,7 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 				Name: "zone", Usage: "a county's climate, and what the energy code and the retrofit advice ask there",
 				ArgsUsage: "'COUNTY, STATE', such as 'St. Louis County, MN', or a climate zone, such as 6A",
 				Flags: []cli.Flag{
-					units, json,
+					units, json, sources,
 					&cli.StringFlag{Name: "edition", Usage: "only this `EDITION` of the code, such as 2021"},
 					&cli.StringFlag{Name: "base", Usage: "degree days at another base `TEMPERATURE` too, such as 60 °F"},
 					&cli.StringFlag{Name: "altitude", Usage: "the place's own `HEIGHT` above the sea, such as 5200 ft"},

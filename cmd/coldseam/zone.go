@@ -60,7 +60,36 @@ func zone(c command) error {
 	if where != nil {
 		placeText(c.stdout, *where, c.units)
 	}
-	return zoneText(c.stdout, zones, editions, facts, c.units)
+	if err := zoneText(c.stdout, zones, editions, facts, c.units); err != nil || !c.is("sources") {
+		return err
+	}
+	return zoneSources(c.stdout, zones, editions, facts)
+}
+
+// zoneSources says of every figure that is asked where it comes from.
+func zoneSources(w io.Writer, zones zonesBy, editions []target.Edition, facts target.Facts) error {
+	fmt.Fprintln(w, "\nwhere the figures come from")
+	for _, e := range editions {
+		z, err := zones(e)
+		if err != nil {
+			return err
+		}
+		parts := map[string][]string{}
+		var sources []string // in the order of the parts
+		for r, err := range target.All(z, e, facts) {
+			if err != nil {
+				return err
+			}
+			if parts[r.Source] == nil {
+				sources = append(sources, r.Source)
+			}
+			parts[r.Source] = append(parts[r.Source], r.Component.String())
+		}
+		for _, source := range sources {
+			wrap(w, "· ", strings.Join(parts[source], ", ")+": "+source, textWidth)
+		}
+	}
+	return nil
 }
 
 // zonesBy tells the zone by each edition of the code.
