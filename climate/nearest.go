@@ -189,6 +189,9 @@ func distance(lat1, lon1, lat2, lon2 float64) float64 {
 	return 2 * earthRadius * math.Asin(min(1, math.Sqrt(a*a+math.Cos(lat1*rad)*math.Cos(lat2*rad)*b*b)))
 }
 
+// NormalsSource says where the normals of the stations are from.
+const NormalsSource = "normals of 1981 to 2010, NOAA National Centers for Environmental Information, Comparative Climatic Data, 2018"
+
 // odd is a climb that hardly any place has above the nearest station.
 const odd = 1000 * rvalue.Metre
 

@@ -13,6 +13,9 @@ import (
 // Btu/(ft³·°F) of this product.
 const airHeat = 0.075 * 0.24 * float64(rvalue.BtuPerHourF) * 3600 / float64(rvalue.CubicFoot)
 
+// AirSource says what AirConductance goes by.
+const AirSource = "1.08 Btu/h for each cubic foot a minute and °F, of air of 0.075 lb/ft³ and 0.24 Btu/(lb·°F) (ASHRAE Handbook—Fundamentals), thinner by the altitude (U.S. Standard Atmosphere); of a flow at 50 Pa the part that flows through a winter (Lawrence Berkeley)"
+
 // AirConductance returns the heat that a flow of outdoor air takes per degree,
 // at the density of the site's altitude.
 func AirConductance(flow rvalue.AirFlow, altitude rvalue.Length) rvalue.Conductance {

@@ -7,6 +7,9 @@ import (
 	"github.com/coldseam/coldseam/rvalue"
 )
 
+// BufferSource says what Balance goes by.
+const BufferSource = "the steady balance of what enters from the rooms and leaves to outdoors, ISO 13789, adjustment for unheated spaces, from memory"
+
 // Buffer is an unheated space between the rooms and outdoors: a garage, an
 // attic, a porch. Its temperature follows from its own steady balance of heat;
 // several parts may face it.

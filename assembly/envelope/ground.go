@@ -24,6 +24,9 @@ const (
 	outerRse = 0.04
 )
 
+// GroundSource says what GroundFloor goes by.
+const GroundSource = "ISO 13370, steady heat through floors and walls of heated basements, checked against printed tables"
+
 // GroundFloor is a floor on the ground, or the floor and walls of a heated
 // basement.
 type GroundFloor struct {

@@ -270,7 +270,7 @@ func TestRemarks(t *testing.T) {
 	if want := "[ceiling-below-wall ceiling buffer-unused porch leakage-unknown ]"; fmt.Sprint(got) != want {
 		t.Errorf("remarks are %v, want %v", got, want)
 	}
-	if text := r.Remarks[0].Text; !strings.HasPrefix(text, "ceiling resists less than walls below it") {
+	if text := r.Remarks[0].Text; !strings.HasPrefix(text, "it resists less than walls below it") {
 		t.Errorf("the remark on the ceiling is %q", text)
 	}
 	e.Leakage = &envelope.Leakage{Flow50: 0.1, Target50: 3}
@@ -296,7 +296,7 @@ func TestEdgesOfRank(t *testing.T) {
 		t.Errorf("an edge alone ranks as %+v", r)
 	}
 	e.Bridges[0].Psi = -1
-	if _, err := e.Rank(); err == nil || !strings.Contains(err.Error(), "takes off 10 W/K, more than all parts") {
+	if _, err := e.Rank(); err == nil || !strings.Contains(err.Error(), "takes off 19.0 Btu/(h·°F) (10.0 W/K), more than all parts") {
 		t.Errorf("a house that gains by being cold gives %v", err)
 	}
 	e.Bridges[0].Psi, e.Bridges[0].Length = 1e200, 1e200

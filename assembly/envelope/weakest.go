@@ -86,7 +86,7 @@ func (r *Ranking) remark(e *Envelope) {
 		if wall != nil && (row.Kind == Ceiling || row.Kind == Roof) && row.U > wall.U {
 			r.Remarks = append(r.Remarks, Remark{
 				Code: "ceiling-below-wall", Place: row.Name,
-				Text: row.Name + " resists less than " + wall.Name + " below it; a ceiling should resist more than the walls (common practice, no source)",
+				Text: "it resists less than " + wall.Name + " below it; a ceiling should resist more than the walls (common practice, no source)",
 			})
 		}
 	}

@@ -18,27 +18,29 @@
 //	altitude  air is thinner high up; sea level unless given
 //	units     of the output, "ip" or "si"; ip unless given
 //	films     whose surface films, "ashrae" or "iso 6946", and whose method
+//	soil      beside basements: clay or silt unless given
 //	cold      true: conductivities at the layers' own mean temperatures
 //	notes     kept, not computed
 //	indoors   temperature, humidity
 //	outdoors  temperature, wind: for the temperatures inside the parts;
 //	          design: for the size of the heater, estimated unless given
 //	leakage   volume; ach50, flow50 or tightness; storeys, shelter
-//	fuel      kind, plant, price, per; efficiency, or a heat pump's cop, hspf or
-//	          hspf2
+//	fuel      kind, plant, price, per, currency; efficiency, or a heat pump's cop,
+//	          hspf or hspf2, or cop_at, a list of outdoors, cop and capacity
 //	living    floor, bedrooms; or gains: heat for nothing
 //	cooling   seer
 //	months    twelve monthly mean temperatures, of a place no list has; its
 //	          zone follows from them unless given
 //
 //	[material.NAME]  conductivity, or resistance with or without a thickness;
-//	                 source; density, aliases
+//	                 source; class, density, aliases
 //	[assembly.NAME]  faces ("wall", "ceiling", "floor", "roof 4/12"); layers, in
 //	                 the notation of package assembly; method
 //	[window.NAME]    kind ("window", "skylight", "door"); u, or glass and frame
 //	                 and operable, or the leaf of a door
 //	[buffer.NAME]    an unheated space: to_outdoors, a list of areas with their
-//	                 assembly, window or u; volume, air_change
+//	                 assembly, window or u; to_ground, a list of the walls and
+//	                 the floor that it has in the ground; volume, air_change
 //	[[part]]         name; assembly, u or window; area with the openings in it;
 //	                 openings, a list of name, window, size or area, count;
 //	                 toward ("outdoors", "ground", "buffer NAME"); kind, where
@@ -62,7 +64,7 @@
 // air of a buffer, the ground), holds each part against the energy code of the
 // zone, and ranks them (package envelope). A slab on the ground counts by the
 // F-factor of its edge, spread over its area; basement walls and floors by ISO
-// 13370 in clay. What the code asks of a basement wall is asked of the wall
+// 13370. What the code asks of a basement wall is asked of the wall
 // itself, films on both faces; how far it is behind is reckoned through the
 // same ground. A part toward a buffer is judged as if it faced outdoors. Where
 // the place or its months are known, a mean year's heat, fuel, money and CO2
@@ -70,7 +72,7 @@
 //
 // # What it does not cover
 //
-// Moisture; crawl spaces as buffers of their own
-// beyond what [buffer.NAME] can say; heated slabs. A window's U-factor by glass and frame is a table's, not that of
-// the window at hand.
+// Moisture; crawl spaces as buffers of their own beyond what [buffer.NAME] can say;
+// heated slabs. A window's U-factor by glass and frame is a table's, not that of the
+// window at hand.
 package house

@@ -1,6 +1,8 @@
 package house
 
 import (
+	"fmt"
+
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
@@ -71,10 +73,13 @@ type Fuel struct {
 	Plant      string  // "": what mostly goes with the fuel
 	Price      float64 // money per Per
 	Per        string
+	Currency   string  // of the price, "": dollars
 	Efficiency float64 // of the heating plant, 0.8 is 80 %; a heat pump's is above 1; 0: not given
 
 	COP, HSPF, HSPF2 float64        // of a heat pump; 0: not given
 	Line             []season.Point // COP by outdoor temperature, coldest first
+
+	at place
 }
 
 // Living is what gives heat for nothing: the people and what they use.
@@ -119,6 +124,7 @@ type Window struct {
 type Buffer struct {
 	Name       string
 	ToOutdoors []Surface
+	ToGround   []*Part       // what of it lies in the ground
 	Volume     rvalue.Volume // 0: its own air change is left out
 	AirChange  float64       // of outdoor air, per hour
 }
@@ -171,6 +177,8 @@ type Bridge struct {
 	Name   string
 	Psi    rvalue.LinearTransmittance
 	Length rvalue.Length
+
+	at place
 }
 
 // Default is a value that was filled in because the file does not give it.
@@ -191,7 +199,12 @@ const (
 )
 
 // String returns "outdoors", "ground" or "buffer".
-func (b Boundary) String() string { return [...]string{"outdoors", "ground", "buffer"}[b] }
+func (b Boundary) String() string {
+	if b > ToBuffer {
+		return fmt.Sprintf("Boundary(%d)", uint8(b))
+	}
+	return [...]string{"outdoors", "ground", "buffer"}[b]
+}
 
 // Kind is what a part is.
 type Kind uint8
@@ -215,12 +228,27 @@ var kindNames = []string{
 }
 
 // String returns the kind as the file writes it.
-func (k Kind) String() string { return kindNames[k] }
+func (k Kind) String() string {
+	if int(k) >= len(kindNames) {
+		return fmt.Sprintf("Kind(%d)", uint8(k))
+	}
+	return kindNames[k]
+}
 
 // place is where something stands in its file. Its zero value is nowhere.
 type place struct {
 	src *source
 	t   *table
+}
+
+// fail returns an error of the thing that stands there.
+func (p place) fail(key string, err error) error {
+	if p.src == nil {
+		return fmt.Errorf("house: %s: %w", key, err)
+	}
+	line := p.src.lineOf(p.t.at)
+	at := p.src.place(p.t.at)
+	return Errors{&Error{File: p.src.name, Line: at.Line, Column: at.Column, Key: key, Source: p.src.line(line), Msg: plain(err)}}
 }
 
 // start returns where the table starts.

@@ -2,6 +2,7 @@ package house
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
@@ -60,10 +61,23 @@ func (b *reportBuilder) judge(part, opening string, c target.Component, f target
 	v := r.Judge(o)
 	b.report.Judgements = append(b.report.Judgements, Judgement{Part: part, Opening: opening, Requirement: r, Verdict: v})
 	t := envelope.Target{U: r.U, Met: v.Met, Text: fmt.Sprintf("%v, zone %v: %s", h.Edition, h.Zone, v.Why)}
-	if r.NotRequired {
+	switch {
+	case r.NotRequired:
 		t.U = 0
+	case !v.Met && eased(r) && o.U > 0:
+		// The footnote asks less insulation than the U-factor table: to meet it will
+		// do. What is missing added right across is the least that the part needs.
+		t.U = max(t.U, (o.U.R() + v.Lacking.Cavity + v.Lacking.Continuous).U())
 	}
 	return t, r, nil
+}
+
+// eased reports whether a footnote that is applied allows less insulation than the
+// U-factor of the table stands for.
+func eased(r target.Requirement) bool {
+	return slices.ContainsFunc(r.Notes, func(n target.Note) bool {
+		return n.Applied && (n.Code == "no-attic" || n.Code == "fills-cavity")
+	})
 }
 
 // facts gathers what the code's footnotes ask about a part.

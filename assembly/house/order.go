@@ -34,10 +34,12 @@ func (r *Report) Order() ([]Step, error) {
 			continue
 		}
 		name, known := made[[2]string{row.In, row.Name}]
-		if !known || row.Kind == envelope.ThermalBridge || row.Kind == envelope.AirLeakage { // which a part may share its name with
+		at := -1
+		if known && row.Kind != envelope.ThermalBridge && row.Kind != envelope.AirLeakage { // which a part may share its name with
+			at = slices.IndexFunc(steps, func(s Step) bool { return s.Make == name })
+		} else {
 			name = row.Name
 		}
-		at := slices.IndexFunc(steps, func(s Step) bool { return s.Make == name })
 		if at < 0 {
 			at = len(steps)
 			steps = append(steps, Step{Make: name})

@@ -112,7 +112,7 @@ func (d *decoder) zone(s *section) {
 		return
 	}
 	if err != nil {
-		s.fail("place", "%s; or write the climate zone, such as zone = \"6A\"", strings.TrimPrefix(plain(err), "place "))
+		s.fail("place", "%s; or write the climate zone, such as zone = \"6A\", or twelve monthly means in months", strings.TrimPrefix(plain(err), "place "))
 		return
 	}
 	d.h.Zone = z

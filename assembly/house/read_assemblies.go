@@ -129,7 +129,7 @@ func (d *decoder) window(t *section, name string) *Window {
 		w.Kind = windowKind[i]
 	}
 	var ok bool
-	if w.U, ok = quantity(t, "u", "U-0.30", rvalue.ParseTransmittance); ok {
+	if w.U, ok = quantity(t, "u", "U-0.30", someU); ok {
 		w.Source = "as given"
 	}
 	w.Glass, _ = t.text("glass")

@@ -24,12 +24,42 @@ func (d *decoder) buffers(s *section) {
 			a.done()
 			b.ToOutdoors = append(b.ToOutdoors, r)
 		}
+		d.buried(t, b)
 		t.missing("to_outdoors", `what separates it from outdoors is missing; write such as to_outdoors = [ { area = "200 ft2", u = "U-0.30" } ]`)
 		if t.has("to_outdoors") && len(tables) == 0 && t.get("to_outdoors") != nil && t.get("to_outdoors").value.kind == array {
 			t.fail("to_outdoors", "an empty list; something separates the space from outdoors")
 		}
 		d.airChange(t, b)
 		t.done()
+	}
+}
+
+// buried reads what of a buffer lies in the ground: the walls and the floor of a cellar.
+func (d *decoder) buried(t *section, b *Buffer) {
+	kinds := []Kind{BasementWall, CrawlWall, BasementFloor}
+	var words []string
+	for _, k := range kinds {
+		words = append(words, k.String())
+	}
+	for i, one := range t.tables("to_ground") {
+		a := &section{d: d, t: one, where: fmt.Sprintf("%s: to_ground %d", t.where, i+1)}
+		p := &Part{Name: fmt.Sprintf("%s, in the ground %d", b.Name, i+1), Toward: ToGround}
+		if i, ok := a.choice("kind", words); ok {
+			p.Kind = kinds[i]
+		}
+		a.missing("kind", "what it is is missing; write kind = %s", either(words))
+		p.Assembly = lookup(a, "assembly", "assembly", d.h.Assemblies, func(a *Assembly) string { return a.Name })
+		p.U, _ = quantity(a, "u", "U-0.30", someU)
+		if p.Kind != BasementFloor || a.has("assembly") || a.has("u") {
+			a.oneOf("what it is made of", []string{"assembly", "u"})
+		}
+		p.Area, _ = quantity(a, "area", "200 ft2", areas)
+		a.missing("area", `its area is missing; write such as area = "30 ft x 6 ft"`)
+		if a.has("kind") {
+			d.ground(a, p)
+		}
+		a.done()
+		b.ToGround = append(b.ToGround, p)
 	}
 }
 
@@ -80,14 +110,26 @@ func perHour(text string) (float64, error) {
 	return v, nil
 }
 
+// mostPsi is several times what a bare balcony slab of concrete loses.
+const mostPsi = 5 * rvalue.PsiSI
+
+// somePsi reads a heat per length that an edge can have.
+func somePsi(text string) (rvalue.LinearTransmittance, error) {
+	psi, err := rvalue.ParseLinearTransmittance(text)
+	if err == nil && (psi > mostPsi || psi < -mostPsi) {
+		return 0, &rvalue.ParseError{Text: text, Msg: fmt.Sprintf("no edge loses %s; a bare balcony slab of concrete has some 1 W/(m·K)", both(psi))}
+	}
+	return psi, err
+}
+
 // bridges reads the [[bridge]] tables.
 func (d *decoder) bridges(s *section) {
 	seen := map[string]int{}
 	for i, t := range s.tables("bridge") {
 		b, name := d.item(t, "bridge", i, seen)
-		r := &Bridge{Name: name}
+		r := &Bridge{Name: name, at: place{d.src, b.t}}
 		d.h.Bridges = append(d.h.Bridges, r)
-		r.Psi, _ = quantity(b, "psi", "0.3 W/(m·K)", rvalue.ParseLinearTransmittance)
+		r.Psi, _ = quantity(b, "psi", "0.3 W/(m·K)", somePsi)
 		b.missing("psi", `its heat per length is missing; write such as psi = "0.3 W/(m·K)" or "0.17 Btu/(h·ft·°F)"`)
 		r.Length, _ = quantity(b, "length", "24 ft", rvalue.ParseLength)
 		b.missing("length", `its length is missing; write such as length = "24 ft"`)

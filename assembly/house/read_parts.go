@@ -73,11 +73,24 @@ func (d *decoder) construction(s *section, optional bool) Construction {
 	var c Construction
 	c.Assembly = lookup(s, "assembly", "assembly", d.h.Assemblies, func(a *Assembly) string { return a.Name })
 	c.Window = lookup(s, "window", "window", d.h.Windows, func(w *Window) string { return w.Name })
-	c.U, _ = quantity(s, "u", "U-0.30", rvalue.ParseTransmittance)
+	c.U, _ = quantity(s, "u", "U-0.30", someU)
 	if !optional || s.has("assembly") || s.has("window") || s.has("u") {
 		s.oneOf("what it is made of", []string{"assembly", "u", "window"})
 	}
 	return c
+}
+
+// mostU is more than anything lets through: the films at both faces alone resist more.
+// A metal frame around single glass has 7.4 W/(m²·K).
+const mostU = 11 * rvalue.USI
+
+// someU reads a U-factor that can be.
+func someU(text string) (rvalue.Transmittance, error) {
+	u, err := rvalue.ParseTransmittance(text)
+	if err == nil && u > mostU {
+		return 0, &rvalue.ParseError{Text: text, Msg: fmt.Sprintf("%s is more than the air at both faces lets through; a bare U-0.30 is inch-pound, a metric one is written \"1.7 W/(m²·K)\"", both(u))}
+	}
+	return u, err
 }
 
 // parts reads the [[part]] tables.
@@ -90,7 +103,7 @@ func (d *decoder) parts(s *section) {
 		p.done()
 	}
 	inSoil := func(p *Part) bool { return p.Toward == ToGround && p.Kind != Slab }
-	if d.h.Soil == 0 && !s.has("soil") && slices.ContainsFunc(d.h.Parts, inSoil) {
+	if d.h.Soil == 0 && !s.has("soil") && (slices.ContainsFunc(d.h.Parts, inSoil) || slices.ContainsFunc(d.h.Buffers, func(b *Buffer) bool { return len(b.ToGround) > 0 })) {
 		d.h.Soil = envelope.ClayOrSilt
 		d.filled("soil", soils[0]+", "+both(d.h.Soil), "what ISO 13370 takes where nothing is known, from memory")
 	}

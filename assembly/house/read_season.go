@@ -42,7 +42,7 @@ func (d *decoder) fuel(s *section) {
 		return
 	}
 	mistakes := len(d.errs)
-	r := &Fuel{}
+	r := &Fuel{at: place{d.src, f.t}}
 	d.h.Fuel = r
 	if i, ok := f.choice("kind", fuelKinds); ok {
 		r.Kind = fuelKinds[i]
@@ -55,6 +55,7 @@ func (d *decoder) fuel(s *section) {
 	if i, ok := f.choice("per", fuelUnits); ok {
 		r.Per = fuelUnits[i]
 	}
+	r.Currency, _ = f.text("currency")
 	if f.has("price") != f.has("per") {
 		f.fail("price", "a price goes with what it is paid for; write such as price = 1.40, per = \"therm\"")
 	}
@@ -96,9 +97,23 @@ func (d *decoder) fuel(s *section) {
 	if err == nil {
 		err = season.CheckSupply(fuel, plant)
 	}
-	if err != nil {
-		s.fail("fuel", "%s", plain(err))
+	if err == nil {
+		return
 	}
+	var units []string
+	for _, unit := range fuelUnits {
+		other := *r
+		if other.Per = unit; r.Per != "" {
+			if fuel, plant, err := other.supply(); err == nil && season.CheckSupply(fuel, plant) == nil {
+				units = append(units, unit)
+			}
+		}
+	}
+	if len(units) > 0 { // the unit alone is wrong
+		f.fail("per", "%s is not priced by the %s; write per = %s", r.Kind, r.Per, either(units))
+		return
+	}
+	s.fail("fuel", "%s", plain(err))
 }
 
 // copLine reads how well a heat pump does by outdoor temperature, in any order.

@@ -1,6 +1,7 @@
 package house
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/coldseam/coldseam/assembly"
@@ -45,6 +46,14 @@ func (h *House) Rank() (*Report, error) {
 	}
 	r := b.report
 	if r.Ranking, err = r.Envelope.Rank(); err != nil {
+		var wrong *envelope.PlaceError
+		if errors.As(err, &wrong) && wrong.What == "bridge" {
+			for _, bridge := range h.Bridges {
+				if bridge.Name == wrong.Name {
+					return nil, bridge.at.fail(fmt.Sprintf("bridge %q", bridge.Name), errors.New(wrong.Problem))
+				}
+			}
+		}
 		return nil, err
 	}
 	if r.Season, err = r.season(); err != nil {
@@ -73,6 +82,9 @@ type reportBuilder struct {
 }
 
 func (h *House) build() (*reportBuilder, error) {
+	if err := h.whole(); err != nil {
+		return nil, err
+	}
 	b := &reportBuilder{report: &Report{House: h, Defaults: h.Defaults}, evaluator: evaluator{h: h}}
 	e := &b.report.Envelope
 	e.Altitude, e.Indoors, e.Outdoors = h.Altitude, h.Indoors.Temperature, h.Outdoors.Temperature
@@ -96,6 +108,38 @@ func (h *House) build() (*reportBuilder, error) {
 	return b, nil
 }
 
+// whole refuses a House that a caller has changed into what no file can say.
+func (h *House) whole() error {
+	for i, p := range h.Parts {
+		switch {
+		case p == nil:
+			return fmt.Errorf("house: part %d is nil", i+1)
+		case p.Kind > Glazing || p.Toward > ToBuffer:
+			return fmt.Errorf("house: part %q is of kind %d toward %d, use the constants", p.Name, p.Kind, p.Toward)
+		case p.Kind == Glazing && p.Window == nil:
+			return fmt.Errorf("house: part %q is a window, but which is not said", p.Name)
+		case p.Toward == ToBuffer && p.Buffer == nil:
+			return fmt.Errorf("house: part %q faces a buffer, but which is not said", p.Name)
+		}
+		for _, o := range p.Openings {
+			if o == nil || o.Window == nil {
+				return fmt.Errorf("house: an opening of part %q has no window", p.Name)
+			}
+		}
+	}
+	for i, b := range h.Buffers {
+		if b == nil {
+			return fmt.Errorf("house: buffer %d is nil", i+1)
+		}
+	}
+	for i, b := range h.Bridges {
+		if b == nil {
+			return fmt.Errorf("house: bridge %d is nil", i+1)
+		}
+	}
+	return nil
+}
+
 func (b *reportBuilder) buffer(buffer *Buffer) error {
 	var out rvalue.Conductance
 	for _, s := range buffer.ToOutdoors {
@@ -111,6 +155,24 @@ func (b *reportBuilder) buffer(buffer *Buffer) error {
 			u = r.Effective.U()
 		}
 		out += u.Times(s.Area)
+	}
+	for _, p := range buffer.ToGround {
+		var e envelope.Part
+		var layers rvalue.Resistance
+		switch {
+		case p.Assembly != nil:
+			r, err := b.evaluate(p.Assembly, assembly.Soil, buffer.Name)
+			if err != nil {
+				return err
+			}
+			layers = r.Effective.R - film(r)
+		case p.U > 0:
+			layers = max(0, p.U.R()-groundFilms)
+		}
+		if err := b.buried(p, &e, layers); err != nil {
+			return err
+		}
+		out += e.U.Times(p.Area)
 	}
 	b.report.Envelope.Buffers = append(b.report.Envelope.Buffers, envelope.Buffer{
 		Name: buffer.Name, ToOutdoors: out, Volume: buffer.Volume, AirChange: buffer.AirChange,
@@ -215,28 +277,29 @@ const (
 	basementWall = 1 * rvalue.Foot
 )
 
+// inSoil tells how the temperature drop divides between the layers of a part and the
+// soil beyond, which is the rest. Nothing is known of the paths through both.
+func inSoil(layers []envelope.Piece, u rvalue.Transmittance) []envelope.Piece {
+	var out []envelope.Piece
+	rest := u.R()
+	for _, l := range layers {
+		if l.Layer {
+			l.Share = float64(l.R) / float64(u.R())
+			out = append(out, l)
+			rest -= l.R
+		}
+	}
+	rest = max(rest, 0)
+	return append(out, envelope.Piece{Name: "the soil", Layer: true, Share: float64(rest) / float64(u.R()), R: rest})
+}
+
 // underground computes a wall or floor toward the ground by ISO 13370. layers
 // is what the part itself resists, films left out. What the code asks of a
 // wall is asked of the wall itself; the target for the ranking is what the
 // wall would lose through the same ground if it just met that.
 func (b *reportBuilder) underground(p *Part, e *envelope.Part, layers rvalue.Resistance, offer target.Offer) error {
-	g := envelope.GroundFloor{Area: p.Area, Perimeter: p.Perimeter, Wall: basementWall, Depth: p.Depth, Soil: b.report.House.Soil}
-	u := func(layers rvalue.Resistance) (rvalue.Transmittance, error) {
-		g.Below = max(0, layers)
-		return g.WallU()
-	}
-	if p.Kind == BasementFloor {
-		g.Floor = layers
-		var err error
-		if e.U, err = g.U(); err != nil {
-			return fmt.Errorf("house: part %q: %w", p.Name, err)
-		}
-		return nil
-	}
-	g.Perimeter = rvalue.Length(float64(p.Area) / float64(p.Depth)) // of a wall as long as that
-	var err error
-	if e.U, err = u(layers); err != nil {
-		return fmt.Errorf("house: part %q: %w", p.Name, err)
+	if err := b.buried(p, e, layers); err != nil || p.Kind == BasementFloor {
+		return err
 	}
 	offer.U = (layers + groundFilms).U()
 	t, r, err := b.judge(p.Name, "", p.component(), target.Facts{}, offer)
@@ -244,11 +307,33 @@ func (b *reportBuilder) underground(p *Part, e *envelope.Part, layers rvalue.Res
 		return err
 	}
 	if t.U > 0 {
-		if t.U, err = u(r.R() - groundFilms); err != nil {
-			return fmt.Errorf("house: part %q: %w", p.Name, err)
+		var met envelope.Part
+		if err := b.buried(p, &met, r.R()-groundFilms); err != nil {
+			return err
 		}
+		t.U = met.U
 	}
 	e.Target = t
+	return nil
+}
+
+// buried computes what a part in the ground loses: its U toward outdoors, and how the
+// drop divides between its layers and the soil.
+func (b *reportBuilder) buried(p *Part, e *envelope.Part, layers rvalue.Resistance) error {
+	g := envelope.GroundFloor{Area: p.Area, Perimeter: p.Perimeter, Wall: basementWall, Depth: p.Depth, Soil: b.report.House.Soil}
+	var err error
+	if p.Kind == BasementFloor {
+		g.Floor = layers
+		e.U, err = g.U()
+	} else {
+		g.Perimeter = rvalue.Length(float64(p.Area) / float64(p.Depth)) // of a wall as long as that
+		g.Below = max(0, layers)
+		e.U, err = g.WallU()
+	}
+	if err != nil {
+		return fmt.Errorf("house: part %q: %w", p.Name, err)
+	}
+	e.Detail = inSoil(e.Detail, e.U)
 	return nil
 }
 

@@ -215,6 +215,97 @@ func TestBasementWall(t *testing.T) {
 	}
 }
 
+// In a wall in the ground most of the drop is in the soil: its share and those of the
+// layers sum to 1, and the weakest link names it.
+func TestSoilWithholdsMost(t *testing.T) {
+	r := rank(t, "zone = \"6A\"\n[assembly.stone]\nfaces = \"wall\"\nlayers = \"limestone 18 in\"\n[[part]]\nname = \"w\"\nassembly = \"stone\"\narea = \"100 ft x 7 ft\"\ntoward = \"ground\"\ndepth = \"7 ft\"\n")
+	w := row(t, r, "w")
+	sum := 0.0
+	for _, piece := range w.Detail {
+		sum += piece.Share
+		if !piece.Layer {
+			t.Errorf("a path %q though nothing is known of paths through the soil", piece.Name)
+		}
+	}
+	soil := w.Detail[len(w.Detail)-1]
+	if !cmp.Equal(sum, 1.0, cmpopts.EquateApprox(1e-9, 0)) || soil.Name != "the soil" || soil.Share < 0.5 {
+		t.Errorf("shares %+v sum to %v, want the soil to hold most", w.Detail, sum)
+	}
+	if r.Ranking.Weakest.Piece != "the soil" || !r.Ranking.Weakest.PieceLayer {
+		t.Errorf("the weakest link names %q", r.Ranking.Weakest.Piece)
+	}
+}
+
+// A cellar that only its walls in the ground part from outdoors: ISO 13370's wall is
+// its H_ue, so that b follows by hand.
+func TestBufferInTheGround(t *testing.T) {
+	const cellar = "zone = \"6A\"\n[buffer.cellar]\nto_outdoors = [ { u = \"U-0.5\", area = \"20 ft2\" } ]\nto_ground = [ { kind = \"basement wall\", u = \"U-0.30\", area = \"40 m x 2 m\", depth = \"2 m\" }, { kind = \"basement floor\", area = \"100 m2\", perimeter = \"40 m\", depth = \"2 m\" } ]\n" +
+		"[[part]]\nname = \"f\"\nkind = \"floor\"\nu = \"U-0.2\"\narea = \"100 m2\"\ntoward = \"buffer cellar\"\n"
+	wall := envelope.GroundFloor{Area: 80, Perimeter: 40, Depth: 2, Wall: rvalue.Foot, Below: (0.30 * rvalue.UIP).R() - 0.17*rvalue.RSI}
+	floor := envelope.GroundFloor{Area: 100, Perimeter: 40, Depth: 2, Wall: rvalue.Foot}
+	w, err := wall.WallU()
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := floor.U()
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := (0.5 * rvalue.UIP).Times(20*rvalue.SquareFoot) + w.Times(80) + f.Times(100)
+	in := (0.2 * rvalue.UIP).Times(100)
+	want := float64(out) / float64(in+out)
+	r := rank(t, cellar)
+	if got := row(t, r, "f").Factor; !cmp.Equal(got, want, cmpopts.EquateApprox(1e-9, 0)) {
+		t.Errorf("b = %v, by hand %v", got, want)
+	}
+}
+
+// Within the area that the code exempts, a roof without attic is behind by what R-30
+// would save, not by what the U-factor of R-49 would.
+func TestExemptRoofIsBehindByLess(t *testing.T) {
+	const file = "zone = \"6A\"\nedition = \"2021\"\n[assembly.r]\nfaces = \"roof\"\nlayers = \"gypsum 1/2 in + 2x6 @ 16 in (R-13) + plywood 1/2 in + asphalt shingles\"\n[assembly.c]\nfaces = \"ceiling\"\nlayers = \"gypsum 1/2 in + R-60\"\n" +
+		"[[part]]\nname = \"r\"\nassembly = \"r\"\narea = \"100 ft2\"\n[[part]]\nname = \"c\"\nassembly = \"c\"\narea = \"%s\"\n"
+	exempt, not := row(t, rank(t, fmt.Sprintf(file, "2000 ft2")), "r"), row(t, rank(t, fmt.Sprintf(file, "100 ft2")), "r")
+	if want := exempt.U - (exempt.R() + 17*rvalue.RIP).U(); !cmp.Equal(float64(exempt.Behind), float64(want.Times(exempt.Area)), cmpopts.EquateApprox(1e-9, 0)) {
+		t.Errorf("behind by %v, R-17 that is missing for R-30 would save %v", exempt.Behind, want.Times(exempt.Area))
+	}
+	if exempt.Behind >= not.Behind {
+		t.Errorf("behind by %v where R-30 will do, %v where it will not", exempt.Behind, not.Behind)
+	}
+}
+
+// A part that shares the name of the leakage is a step of its own.
+func TestPartNamedAsTheLeakage(t *testing.T) {
+	r := rank(t, "zone = \"6A\"\nleakage = { volume = \"8000 ft3\", ach50 = 11 }\n[[part]]\nname = \"air leakage\"\nkind = \"wall\"\nu = \"U-0.3\"\narea = \"100 ft2\"\n")
+	steps, err := r.Order()
+	if err != nil || len(steps) != 2 {
+		t.Errorf("steps %+v, %v, want two", steps, err)
+	}
+}
+
+// A House that a caller has changed into nonsense is refused, not followed.
+func TestChangedHouse(t *testing.T) {
+	for name, change := range map[string]func(h *house.House){
+		"no window":  func(h *house.House) { h.Parts[0].Openings[0].Window = nil },
+		"no part":    func(h *house.House) { h.Parts[0] = nil },
+		"boundary":   func(h *house.House) { h.Parts[0].Toward = 7 },
+		"kind":       func(h *house.House) { h.Parts[0].Kind = 77 },
+		"no buffer":  func(h *house.House) { h.Parts[0].Toward = house.ToBuffer },
+		"glazing":    func(h *house.House) { h.Parts[0].Kind = house.Glazing },
+		"nil bridge": func(h *house.House) { h.Bridges = append(h.Bridges, nil) },
+		"nil buffer": func(h *house.House) { h.Buffers = append(h.Buffers, nil) },
+	} {
+		h, err := house.Decode("f", []byte("zone = \"6A\"\n[window.w]\nu = \"U-1\"\n[[part]]\nname = \"p\"\nkind = \"wall\"\nu = \"U-0.3\"\narea = \"100 ft2\"\nopenings = [ { name = \"o\", window = \"w\", size = \"2 ft x 3 ft\" } ]\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		change(h)
+		if _, err := h.Rank(); err == nil {
+			t.Errorf("%s: ranked all the same", name)
+		}
+	}
+}
+
 // TestBufferBalance checks that what enters an unheated space leaves it.
 func TestBufferBalance(t *testing.T) {
 	r := rank(t, `

@@ -1,6 +1,7 @@
 package house
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/coldseam/coldseam/assembly/envelope"
@@ -38,8 +39,14 @@ func (r *Report) season() (*Season, error) {
 			return nil, fmt.Errorf("house: fuel: %w", err)
 		}
 	}
+	if h.Fuel != nil {
+		in.Currency = h.Fuel.Currency
+	}
 	s := &Season{Weather: weather, Fuel: h.Fuel != nil}
 	if s.Year, err = in.Year(); err != nil {
+		if h.Fuel != nil {
+			return nil, h.Fuel.at.fail("fuel", err)
+		}
 		return nil, fmt.Errorf("house: %w", err)
 	}
 	fixes, err := r.fixes(nil)
@@ -69,7 +76,12 @@ func (r *Report) heater() error {
 		l, err := season.DesignLoad(r.Ranking, r.House.Indoors.Temperature, design, fixes...)
 		return &l, err
 	}
-	if r.Now, err = load(); err == nil {
+	now, err := load()
+	if errors.Is(err, season.ErrWarm) {
+		return nil
+	}
+	if err == nil {
+		r.Now = now
 		r.Then, err = load(fixes...)
 	}
 	if err != nil {

@@ -141,6 +141,11 @@ func TestSeasonMistakes(t *testing.T) {
 		{`fuel = { kind = "heat pump", hspf = 9, cop_at = [ { outdoors = "17 °F", cop = 2 } ] }`, "say the same thing"},
 		{`fuel = { kind = "gas", cop_at = [ { outdoors = "17 °F", cop = 2 } ] }`, "are a heat pump's"},
 		{`cooling = { seer = 100 }`, "out of range"},
+		{`fuel = { kind = "gas", price = 1, per = "gallon" }`, `gas is not priced by the gallon; write per = "therm"`},
+		{`fuel = { kind = "heat pump", cop = 12, price = 1, per = "kWh" }`, "Carnot"},
+		{`bridge = [ { name = "corner", psi = "-2 W/(m·K)", length = "200 m" } ]`, "more than all parts lose together"},
+		{`bridge = [ { name = "corner", psi = "25 Btu/(h·ft·°F)", length = "20 m" } ]`, "no edge loses"},
+		{`window.w = { u = "U-30" }`, "more than the air at both faces lets through"},
 		{`outdoors = { design = "75 °F" }`, "not colder"},
 	} {
 		h, err := house.Decode("year.toml", []byte(c.line+"\n"+yearHouse))
@@ -192,6 +197,14 @@ func TestCOPLine(t *testing.T) {
 	}
 	if small := year(`{ outdoors = "17 °F", cop = 2.5, capacity = "4000 Btu/h" }`); !(small < 2.5 && small > 1) {
 		t.Errorf("a pump too small for the house gives %v, want less than its 2.5 but more than resistance", small)
+	}
+}
+
+// Where it never gets cold there is a ranking, and no heater.
+func TestNoHeaterWhereItIsWarm(t *testing.T) {
+	r := ranked(t, strings.Replace(yearHouse, "St. Louis County, MN", "San Juan Municipio, PR", 1))
+	if r.Now != nil || r.Then != nil || r.Season == nil || len(r.Ranking.Rows) != 1 {
+		t.Errorf("heater %+v in a place without a winter", r.Now)
 	}
 }
 

@@ -1,6 +1,7 @@
 package season
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/coldseam/coldseam/assembly/envelope"
@@ -27,17 +28,24 @@ type Load struct {
 // Tons returns the load in tons of refrigeration of 12 000 Btu/h.
 func (l Load) Tons() float64 { return l.Loss.Tons() }
 
+// ErrWarm says that there is no cold day to size a heater for.
+var ErrWarm = errors.New("season: the coldest days of the place are not colder than the rooms, so that no heater is needed")
+
 // designGiven is how a temperature is said to be known that the user typed.
 const designGiven = "as given"
 
 // Load returns the design heat loss of the house, now without fixes, or with them. A
 // design temperature of 0 stands for climate's estimate, which is marked as such: ask
-// the building department for the local one. See DesignLoad.
+// the building department for the local one. Where that is not below the indoor
+// temperature, the error is ErrWarm. See DesignLoad.
 func (y *Year) Load(design rvalue.Temperature, fixes ...envelope.Fix) (Load, error) {
 	if design != 0 {
 		return DesignLoad(y.house.Ranking, y.Indoors, design, fixes...)
 	}
 	d := y.house.Weather.HeatingDesign()
+	if d.Temperature >= y.Indoors {
+		return Load{}, ErrWarm
+	}
 	l, err := DesignLoad(y.house.Ranking, y.Indoors, d.Temperature, fixes...)
 	l.Estimate, l.How, l.Doubt = true, d.How, d.Doubt
 	span := y.Indoors.Sub(l.Outdoors)

@@ -101,6 +101,9 @@ const (
 	lowestBase = -60.0 // °C
 )
 
+// Method says what a Year goes by.
+const Method = "heat is UA times the degree days at the house's balance temperature, indoors less gains over UA (ASHRAE Handbook—Fundamentals, variable-base degree days; days from monthly means by Schoenau and Kehrig)"
+
 // usualIndoors is the indoor temperature when none is given.
 var usualIndoors = rvalue.FromFahrenheit(68)
 

@@ -83,7 +83,7 @@ func placeText(w io.Writer, p place, u rvalue.Units) {
 			wrap(w, "· ", r, textWidth)
 		}
 	}
-	wrap(w, "· ", "zones: county table of PNNL report PNNL-33270 (2022); weather: NOAA normals, Comparative Climatic Data 2018", textWidth)
+	wrap(w, "· ", "zones: county table of PNNL report PNNL-33270 (2022); weather: "+climate.NormalsSource, textWidth)
 	fmt.Fprintln(w)
 }
 

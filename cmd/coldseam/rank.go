@@ -147,7 +147,18 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 			wrap(w, "· ", fmt.Sprintf("%s = %s (%s)", d.Key, d.Value, d.Why), textWidth)
 		}
 	}
-	exceptions, remarks := parted(r.Remarks, func(m house.Remark) bool { return m.Code == "code-exception" })
+	all := slices.Clone(r.Remarks)
+	if r.Season != nil {
+		for _, m := range r.Season.Year.Remarks {
+			all = append(all, house.Remark{Code: m.Code, Text: m.Text})
+		}
+		if r.Season.Weather != nil {
+			for _, text := range r.Season.Weather.Remarks(u) {
+				all = append(all, house.Remark{Code: "weather", Text: text})
+			}
+		}
+	}
+	exceptions, remarks := parted(all, func(m house.Remark) bool { return m.Code == "code-exception" })
 	for _, group := range []struct {
 		head    string
 		remarks []house.Remark

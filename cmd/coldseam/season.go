@@ -68,6 +68,9 @@ func heatCell(heat season.Energy, u rvalue.Units) string {
 
 // counted says an amount of fuel: "999 therms", "1 gallon", "18200 kWh".
 func counted(amount float64, unit season.Unit) string {
+	if amount < 0.005 && amount > -0.005 {
+		return "next to nothing"
+	}
 	number, name := about(fmt.Sprintf("%.3g", amount)), unit.String()
 	switch unit {
 	case season.PerTherm, season.PerGallon, season.PerLitre, season.PerCord, season.PerTon:
@@ -156,9 +159,6 @@ func seasonText(w io.Writer, r *house.Report, u rvalue.Units) {
 			}
 			wrap(w, "· ", fmt.Sprintf("%s = %s (%s%s)", d.What, d.Value, d.Source, date), textWidth)
 		}
-	}
-	for _, m := range y.Remarks {
-		wrap(w, "· ", m.Text, textWidth)
 	}
 }
 
