@@ -52,8 +52,6 @@ type steelLayer struct {
 	member Member
 	empty  bool
 	label  rvalue.Resistance // of the batt that alone fills it, else 0
-
-	unlisted bool // its cavity is not that of the published table
 }
 
 func (b *builder) remark(offset int, code, format string, args ...any) {

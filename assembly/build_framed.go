@@ -92,13 +92,19 @@ func (b *builder) framed(l *SpecLayer, n int) error {
 		if b.steel != nil {
 			return b.fail(l.Offset, "two layers of steel studs; the methods for steel know one, give the other as a resistance")
 		}
-		b.steel = &steelLayer{layer: len(b.layers), member: m, empty: len(l.Fill) == 0, label: b.steelLabel(l, m)}
+		b.steel = &steelLayer{layer: len(b.layers), member: m, empty: hollow(l), label: b.steelLabel(l, m)}
 	}
 	b.add(layer, append(pieces, fill), l.Offset)
 	if above != nil {
 		b.add(Plain(above.Name, above.R), [][]Piece{{*above}}, l.Offset)
 	}
 	return nil
+}
+
+// hollow reports whether a bay is empty, or holds nothing but plain air.
+func hollow(l *SpecLayer) bool {
+	return len(l.Fill) == 0 ||
+		len(l.Fill) == 1 && l.Fill[0].Kind == Air && l.Fill[0].E1 == ordinaryEmittance && l.Fill[0].E2 == ordinaryEmittance
 }
 
 // steelLabel returns the label of a batt that alone fills a steel stud of

@@ -17,33 +17,34 @@ type steelResult struct {
 	why       string
 }
 
-// zone computes an assembly with a layer of steel studs: by the published
-// correction factor where the table has the stud and its fill, else by the zone
-// method.
+// zone computes an assembly with a layer of steel studs: by the published table
+// where it has the stud, else by the zone method.
 func (b *builder) zone(a Assembly) (steelResult, error) {
 	s := b.steel
 	m := s.member
 	fill := a.Layers[s.layer].Shares[1].R
-	asked := fill
-	switch {
-	case s.empty:
-		asked = 0 // the table has rows of its own for empty cavities
-	case s.label > 0:
-		asked = s.label // and goes by labels
+	rated := fill
+	if s.label > 0 {
+		rated = s.label // the table goes by labels
 	}
 	z := steelResult{whole: Assembly{Layers: append([]Layer(nil), a.Layers...)}}
-	effective, source, _, err := SteelLayer(m.Depth, m.Spacing, asked)
-	if err == nil && effective >= fill {
-		// A cavity that alone resists less than the table's layer is not the
-		// table's. It stays so while air finds its temperatures, which would else
-		// go to and fro between two methods.
-		s.unlisted = true
+	effective, source, exact, err := SteelLayer(m.Depth, m.Spacing, rated)
+	if s.empty {
+		// The table has rows of its own for empty cavities of 3 1/2 in; one that
+		// resists too little for it goes by what the studs conduct.
+		if row, from, is, err := SteelLayer(m.Depth, m.Spacing, 0); err == nil && row <= effective {
+			effective, source, exact = row, from, is
+		}
 	}
-	if err == nil && !s.unlisted {
+	if err == nil {
 		z.layer, z.published = effective, true
 		z.whole.Layers[s.layer] = Plain(m.Name, effective)
 		z.r = z.whole.ParallelPath()
-		z.why = fmt.Sprintf("steel studs: the insulated layer counts %s by the published correction factor (%s)", said(effective), source)
+		by := "by the published correction factor"
+		if !exact {
+			by = "by what the published table of correction factors implies"
+		}
+		z.why = fmt.Sprintf("steel studs: the insulated layer counts %s %s (%s)", said(effective), by, source)
 		return z, nil
 	}
 	if z.r, err = b.zones(a); err != nil {
@@ -56,7 +57,7 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 		}
 	}
 	z.whole.Layers[s.layer] = Plain(m.Name, z.layer)
-	z.why = "steel studs: no published correction factor for this depth, spacing and fill, so the zone method (ASHRAE Handbook—Fundamentals 2021, ch. 27); it is rough, a numeric answer would be better"
+	z.why = "steel studs: no published correction factor for this depth and spacing, so the zone method (ASHRAE Handbook—Fundamentals 2021, ch. 27); it is rough, a numeric answer would be better"
 	return z, nil
 }
 
@@ -82,6 +83,25 @@ func (b *builder) zones(a Assembly) (rvalue.Resistance, error) {
 		return 0, b.fail(b.offsets[s.layer], "%s", plain(err))
 	}
 	return z.R, nil
+}
+
+// Sheets of the studs that the published table is made for, 18 to 16 ga, and as a
+// footnote of it says thinner ones, which carry less: from memory.
+var thinnestTable, thickestTable = 0.043 * rvalue.Inch, 0.054 * rvalue.Inch
+
+// beyondTable remarks on studs for which the published table does not speak.
+func (b *builder) beyondTable() {
+	m, at := b.steel.member, b.offsets[b.steel.layer]
+	const slack = 0.0005 * rvalue.Inch
+	switch {
+	case m.Steel > thickestTable+slack:
+		b.remark(at, "steel-sheet", "the published table is for studs of 18 and 16 ga (from memory); a sheet of %s carries more heat than these, so that R comes out too high", said(m.Steel))
+	case m.Steel < thinnestTable-slack:
+		b.remark(at, "steel-sheet", "the published table is for studs of 18 and 16 ga, and for thinner ones on the safe side (from memory): a sheet of %s carries less heat, so that R may be higher", said(m.Steel))
+	}
+	if u := b.setting.Faces.Use; u != Wall {
+		b.remark(at, "steel-use", "the published table is for walls; it is taken for this %s for want of one of its own, as a rough figure", u)
+	}
 }
 
 // bareCovers remarks on what covers steel studs without a thickness that the zone

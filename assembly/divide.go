@@ -185,8 +185,8 @@ func (a Assembly) parallelGains() [][]float64 {
 const gainStep = 1e-5
 
 // zoneGain returns the derivative of zone's result by one share's resistance,
-// by a central difference. A published factor goes by label, in steps: it has
-// none in the layer of the studs.
+// by a central difference. The published table goes by the label and knows no other
+// studs: there is none in their layer.
 func (b *builder) zoneGain(a Assembly, layer, share int) (float64, error) {
 	z, err := b.zone(a)
 	if err != nil {

@@ -53,7 +53,7 @@ type ShareResult struct {
 	Member   bool
 	R        rvalue.Resistance
 	Heat     float64 // of all heat through the assembly, by the effective method; their mean of the shares' R is the layer's
-	Gain     float64 // resistance the assembly gains per resistance added here; NaN in steel studs by a published factor, which has steps
+	Gain     float64 // resistance the assembly gains per resistance added here; NaN in steel studs by the published table, which goes by labels
 	Pieces   []Piece // what it is made of, indoors first; none for a film
 }
 
@@ -160,7 +160,9 @@ func (b *builder) result(a Assembly, effective Effective) (*Result, error) {
 		}
 		r.Zone = z.r
 		b.remark(b.offsets[b.steel.layer], "steel", "%s", z.why)
-		if !z.published {
+		if z.published {
+			b.beyondTable()
+		} else {
 			b.bareCovers()
 		}
 	}

@@ -58,7 +58,7 @@ func (b *builder) settle(m Method) error {
 			return nil
 		}
 	}
-	return b.fail(0, "the air spaces of this assembly find no steady temperatures")
+	return b.fail(0, "the resistances that follow the temperature do not settle in this assembly; give the layer in doubt as one resistance, such as R-13")
 }
 
 // straight returns the temperature of a share's inner face and the drop across

@@ -71,16 +71,59 @@ func TestSteelLayer(t *testing.T) {
 			t.Errorf("%s: SteelLayer = R-%v, %q, %v, %v, want R-%v", c.name, got.IP(), source, exact, err, c.want)
 		}
 	}
-	half, source, exact, err := assembly.SteelLayer(6*in, 16*in, 20*r)
-	if err != nil || exact || !strings.Contains(source, "straight line") || !near(half.IP(), (7.1+7.4)/2, 1e-12) {
-		t.Errorf("between R-19 and R-21: SteelLayer = R-%v, %q, %v, %v, want R-7.25 by a straight line", half.IP(), source, exact, err)
+	// Our own, off the rows: by hand, from the rows beside.
+	for _, c := range []struct {
+		name                  string
+		depth, spacing, rated float64
+		want                  float64
+		source                string // part of it
+	}{
+		{"half way between R-19 and R-21 in 1/R", 6, 16, 2 / (1/19.0 + 1/21.0), 2 / (1/7.1 + 1/7.4), "between the rows R-19 and R-21"},
+		{"beyond R-15", 3.5, 16, 30, 1 / (1/30.0 + 1/6.4 - 1/15.0), "as in that of R-15"},
+		{"below R-19", 6, 24, 11, 1 / (1/11.0 + 1/8.6 - 1/19.0), "as in that of R-19"},
+		{"half way between the spacings in 1/s, 24 in as 600 mm", 3.5, 2 / (1/16.0 + 1/23.6), 13, 2 / (1/6.0 + 1/7.2), "between the spacings"},
+	} {
+		got, source, exact, err := assembly.SteelLayer(rvalue.Length(c.depth)*in, rvalue.Length(c.spacing)*in, rvalue.Resistance(c.rated)*r)
+		if err != nil || exact || !strings.Contains(source, c.source) || !strings.Contains(source, "ASHRAE 90.1") || !near(got.IP(), c.want, 1e-12) {
+			t.Errorf("%s: SteelLayer = R-%v, %q, %v, %v, want R-%v, …%s…", c.name, got.IP(), source, exact, err, c.want, c.source)
+		}
 	}
 	for name, depth := range map[string]rvalue.Length{"deep and empty": 6 * in, "odd and empty": 5 * in} {
 		if got, _, _, err := assembly.SteelLayer(depth, 16*in, 0); err == nil {
 			t.Errorf("%s: SteelLayer = %v, want an error", name, got)
 		}
 	}
-	if got, _, _, err := assembly.SteelLayer(3.5*in, 16*in, -1); err == nil {
-		t.Errorf("negative: SteelLayer = %v, want an error", got)
+	nan, inf := math.NaN(), math.Inf(1)
+	for _, c := range [][3]float64{{3.5, 16, -1}, {3.5, 16, nan}, {3.5, 16, inf}, {3.5, nan, 13}, {3.5, inf, 13}, {3.5, 0, 13}, {3.5, -20, 13}, {3.5, 12, 13}, {3.5, 25, 13}, {5.5, 19.2, 13}, {nan, 19.2, 13}} {
+		if got, _, _, err := assembly.SteelLayer(rvalue.Length(c[0])*in, rvalue.Length(c[1])*in, rvalue.Resistance(c[2])*r); err == nil {
+			t.Errorf("SteelLayer(%v) = %v, want an error", c, got)
+		}
+	}
+}
+
+// More in the cavity, and studs wider apart, never make less of the layer; it
+// never jumps, and never resists more than its cavity.
+func TestSteelLayerIsMonotone(t *testing.T) {
+	const in, r = rvalue.Inch, rvalue.RIP
+	for _, depth := range []rvalue.Length{3.5, 6, 8} {
+		var closer []float64
+		for s := 15.65; s < 24.4; s += 0.1 {
+			row, last := []float64{}, 0.0
+			for x := 0.1; x < 60; x += 0.1 {
+				got, _, _, err := assembly.SteelLayer(depth*in, rvalue.Length(s)*in, rvalue.Resistance(x)*r)
+				if err != nil {
+					t.Fatal(err)
+				}
+				e := got.IP()
+				if !(e > last && e-last < 0.1 && e < x) {
+					t.Errorf("%v in @ %.2f in, R-%.1f: R-%.4f behind R-%.4f", float64(depth), s, x, e, last)
+				}
+				if i := len(row); closer != nil && !(e >= closer[i]*(1-rounding) && e-closer[i] < 0.05*e) {
+					t.Errorf("%v in, R-%.1f: R-%.4f at %.2f in, R-%.4f at 0.1 in less", float64(depth), x, e, s, closer[i])
+				}
+				row, last = append(row, e), e
+			}
+			closer = row
+		}
 	}
 }

@@ -103,8 +103,12 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	fmt.Fprintln(w)
 	m := table{right: []bool{false, true, true}}
 	m.row("method", "R", "U")
-	m.row("parallel path (no less heat than this)", r.ParallelPath.In(u), r.ParallelPath.U().In(u))
-	m.row("isothermal planes (no more heat than this)", r.IsothermalPlanes.In(u), r.IsothermalPlanes.U().In(u))
+	least, most := "no less heat than this", "no more heat than this"
+	if r.Zone > 0 { // bounds of the model, which knows no flanges
+		least, most = "the webs of the studs alone", "the webs of the studs alone"
+	}
+	m.row("parallel path ("+least+")", r.ParallelPath.In(u), r.ParallelPath.U().In(u))
+	m.row("isothermal planes ("+most+")", r.IsothermalPlanes.In(u), r.IsothermalPlanes.U().In(u))
 	m.row(fmt.Sprintf("combined (%s%.1f %%)", map[bool]string{true: "within ", false: "refused, the limits lie too far apart: "}[r.Combined.Valid], 100*max(r.Combined.Error, 0)), r.Combined.R.In(u), r.Combined.R.U().In(u))
 	if r.Zone > 0 {
 		m.row("for steel studs", r.Zone.In(u), r.Zone.U().In(u))
