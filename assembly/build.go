@@ -14,6 +14,7 @@ import (
 // air space.
 type Piece struct {
 	Name      string
+	Offset    int           // in the written assembly, -1 for what is not written; what rises above an attic's joists has that of its fill
 	Thickness rvalue.Length // 0 if it has none
 	R         rvalue.Resistance
 	Basis     string // where R comes from: a source, a label, a table, a fit
@@ -93,23 +94,21 @@ func (b *builder) build() error {
 	}
 	b.add(Plain(innerFilm, inner), nil, -1)
 	slight := -1 // the first slightly vented layer
-	for i := range b.spec.Layers {
+	first, end, vented := b.counted()
+	for i := range b.spec.Layers[:vented] {
 		l := &b.spec.Layers[i]
+		idle := i < first || i >= end
 		if len(l.Members) > 0 {
-			if err := b.framed(l, i); err != nil {
+			in := bay{idle: idle, openIn: i == first, openOut: i == end-1 && !b.soilCloses(vented)}
+			in.attic = i == len(b.spec.Layers)-1 && b.setting.Faces.Use == Ceiling
+			if err := b.framed(l, in); err != nil {
 				return err
 			}
 			continue
 		}
-		if l.Item.Vent == Vented {
-			// ISO 6946, well-ventilated air layer: it and all beyond it are left
-			// out, and the outer film is that of still air.
-			outer, err = surface.Still(b.setting.Films, b.setting.Faces.tilt(), b.setting.heatUp(), ordinaryEmittance)
-			if err != nil {
-				return err
-			}
-			b.remark(l.Offset, "vented", "the vented space and what lies beyond it do not count; the outer film is that of still air (ISO 6946)")
-			break
+		if idle {
+			b.remark(l.Offset, "open-air", "%s: nothing closes this air on one side, so that it is not still and is not counted", l.Text)
+			continue
 		}
 		p, err := b.piece(&l.Item, 0, 0)
 		if err != nil {
@@ -120,8 +119,17 @@ func (b *builder) build() error {
 			slight = len(b.layers) - 1
 		}
 	}
+	if vented < len(b.spec.Layers) {
+		// ISO 6946, well-ventilated air layer: it and all beyond it are left
+		// out, and the outer film is that of still air.
+		outer, err = surface.Still(b.setting.Films, b.setting.Faces.tilt(), b.setting.heatUp(), ordinaryEmittance)
+		if err != nil {
+			return err
+		}
+		b.remark(b.spec.Layers[vented].Offset, "vented", "the vented space and what lies beyond it do not count; the outer film is that of still air (ISO 6946)")
+	}
 	if len(b.layers) == 1 {
-		return b.fail(0, "nothing is left here that resists heat; open bays and what lies beyond a vented space do not count")
+		return b.fail(0, "nothing is left here that resists heat; open air and what lies beyond a vented space do not count")
 	}
 	if outer > 0 {
 		b.add(Plain(outerFilm, outer), nil, -1)
@@ -154,7 +162,7 @@ func (b *builder) beyondSlightlyVented(at int) {
 		if b.steel != nil && b.steel.layer > at {
 			b.steel = nil
 		}
-		b.add(Plain(beyondSlightly, mostBeyond), [][]Piece{{{Name: beyondSlightly, R: mostBeyond, Basis: "the most that ISO 6946:1997 counts"}}}, -1)
+		b.add(Plain(beyondSlightly, mostBeyond), [][]Piece{{{Name: beyondSlightly, Offset: -1, R: mostBeyond, Basis: "the most that ISO 6946:1997 counts"}}}, -1)
 		text += fmt.Sprintf("; what lies beyond it, the outside film included, counts %s at most instead of %s", said(mostBeyond), said(beyond))
 	}
 	b.remark(b.offsets[at], "slightly-vented", "%s", text)
@@ -225,7 +233,7 @@ func (b *builder) plausible(it *Item, p *Piece) {
 // piece computes what an item resists. depth is that of the bay for an item
 // written without a thickness, width that of the bay for air, 0 if open.
 func (b *builder) piece(it *Item, depth, width rvalue.Length) (Piece, error) {
-	p := Piece{Name: it.Text, Thickness: it.Thickness, of: it.Material}
+	p := Piece{Name: it.Text, Offset: it.Offset, Thickness: it.Thickness, of: it.Material}
 	switch it.Kind {
 	case Air:
 		return b.airPiece(p, it.E1, it.E2, it.Vent == SlightlyVented, width, it.Offset)

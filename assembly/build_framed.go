@@ -14,15 +14,14 @@ const depthSlack = 3.5 * rvalue.Millimetre
 
 // bay is what a framed layer's fill has to fit.
 type bay struct {
-	depth, width rvalue.Length // 0 if unknown
-	open         bool          // nothing closes it on one side: air in it moves freely
-	attic        bool          // the fill may rise above the members, nothing lies on them
+	depth, width    rvalue.Length // 0 if unknown
+	idle            bool          // it holds nothing but air, open to one side
+	openIn, openOut bool          // nothing closes it on that side: air there moves freely
+	attic           bool          // the fill may rise above the members, nothing lies on them
 }
 
-// framed lays out a layer of members and their fill, the n-th written one.
-func (b *builder) framed(l *SpecLayer, n int) error {
-	last := n == len(b.spec.Layers)-1
-	in := bay{open: n == 0 || last, attic: last && b.setting.Faces.Use == Ceiling}
+// framed lays out a layer of members and their fill.
+func (b *builder) framed(l *SpecLayer, in bay) error {
 	told := len(b.remarks)
 	layer := Layer{Name: l.Text}
 	pieces := make([][]Piece, 0, len(l.Members)+1)
@@ -41,7 +40,7 @@ func (b *builder) framed(l *SpecLayer, n int) error {
 			return err
 		}
 		covered += fraction
-		p := Piece{Name: m.Name, Thickness: m.Depth, R: m.R, Basis: "as written", of: m.Of}
+		p := Piece{Name: m.Name, Offset: m.Offset, Thickness: m.Depth, R: m.R, Basis: "as written", of: m.Of}
 		switch {
 		case m.Timber:
 			p.R, p.Basis = rvalue.Resistance(lumberR*float64(m.Depth)), "softwood lumber at R-1.25 per inch, as the code's wall tables take it"
@@ -63,15 +62,15 @@ func (b *builder) framed(l *SpecLayer, n int) error {
 		return b.fail(l.Offset, "the members cover %.4g %% of the area and leave no room for the fill; their shares must stay below 100 %%", 100*covered)
 	}
 	switch before := b.framedBefore(); {
-	case l.Aligned && !before:
+	case l.Aligned && !before && !b.framedWrittenBefore(l):
 		return b.fail(l.Offset, "aligned with what? no framed layer stands before this one")
 	case !l.Aligned && before:
 		b.remark(l.Offset, "crossing", "these members are taken as crossing those before; write aligned before the bracket if they stand behind one another")
 		b.lines++
-	case !l.Aligned:
+	case !before:
 		b.lines++
 	}
-	if in.open && len(l.Fill) == 0 {
+	if in.idle {
 		b.remarks = b.remarks[:told]
 		b.remark(l.Offset, "open-bay", "%s: nothing closes these empty bays on one side, so that they hold no air still; they and their members are not counted", l.Text)
 		return nil
@@ -136,6 +135,19 @@ func (b *builder) framedBefore() bool {
 	return false
 }
 
+// framedWrittenBefore reports whether a framed layer is written before l, which
+// counts as aligned with it even if that one does not count.
+func (b *builder) framedWrittenBefore(l *SpecLayer) bool {
+	for i := range b.spec.Layers {
+		if before := &b.spec.Layers[i]; before == l {
+			return false
+		} else if len(before.Members) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // fraction returns the share of the area that a member takes, and says which
 // and from where.
 func (b *builder) fraction(m *Member) (float64, error) {
@@ -176,17 +188,24 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 		if in.depth == 0 {
 			return nil, nil, b.fail(l.Offset, "how deep is the empty space? the members have no depth; write (air 3 1/2 in)")
 		}
-		p, err := b.airPiece(Piece{Name: "empty", Thickness: in.depth}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset)
+		p, err := b.airPiece(Piece{Name: "empty", Offset: l.Offset, Thickness: in.depth}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset)
 		return []Piece{p}, nil, err
 	}
 	rest := in.depth
 	var soft []int        // pieces that fit themselves to the depth that the others leave
 	known := in.depth > 0 // false with a piece of unknown thickness, a bare R: it may fill the bay
+	start, end := openPieces(l.Fill, in)
 	out = make([]Piece, len(l.Fill))
 	for i := range l.Fill {
 		it := &l.Fill[i]
 		if it.Vent != Closed {
 			return nil, nil, b.fail(it.Offset, "a vented space between members; how much it still resists is defined for a layer all over: write it as a layer of its own, or as closed air")
+		}
+		if i < start || i >= len(l.Fill)-end {
+			if !in.attic { // where nothing bounds the bay's depth
+				rest -= it.Thickness
+			}
+			continue
 		}
 		flexible := it.Kind == Batt && !in.attic || it.Kind == Slab && it.Thickness == 0 && it.Material.Conductivity > 0
 		if flexible && in.depth > 0 {
@@ -219,15 +238,20 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 	switch {
 	case !known:
 	case rest < -depthSlack:
-		above, err = b.rise(l, out, -rest)
-	case rest > depthSlack && in.open:
+		above, err = b.rise(&l.Fill[len(out)-end-1], &out[len(out)-end-1], -rest)
+	case start+end > 0: // which says it
+	case rest > depthSlack && (in.openIn || in.openOut):
 		b.remark(l.Offset, "open-bay", "%s: nothing closes the %s that the fill leaves open, so that it holds no air still and is not counted", l.Text, said(rest))
 	case rest > depthSlack:
 		var p Piece
-		if p, err = b.airPiece(Piece{Name: "air " + said(rest), Thickness: rest}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset); err == nil {
+		if p, err = b.airPiece(Piece{Name: "air " + said(rest), Offset: -1, Thickness: rest}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset); err == nil {
 			b.remark(l.Offset, "left-over", "the fill leaves %s of the bay's %s open, taken as a still air space on the outer side; a real gap beside a batt moves air and does worse", said(rest), said(in.depth))
 			out = append(out, p)
 		}
+	}
+	if start+end > 0 {
+		b.remark(l.Offset, "open-bay", "%s: nothing closes the air on the open side of the bays, so that it is not still and is not counted", l.Text)
+		out = out[start : len(out)-end]
 	}
 	return out, above, err
 }
@@ -252,18 +276,16 @@ func (b *builder) batts(l *SpecLayer, out []Piece, soft []int, depth rvalue.Leng
 	return rest, nil
 }
 
-// rise cuts off what of the last piece stands above the joists of an attic, and
+// rise cuts off what of the top piece stands above the joists of an attic, and
 // returns it: loose fill covers the joists too. A batt stands between them and
 // leaves them bare; it is not cut, and nothing is returned.
-func (b *builder) rise(l *SpecLayer, out []Piece, surplus rvalue.Length) (*Piece, error) {
-	top := len(out) - 1
-	if l.Fill[top].Kind == Batt {
-		b.remark(l.Fill[top].Offset, "rises", "%s stands %s above the members, not squeezed, and leaves them uncovered", l.Fill[top].Text, said(surplus))
+func (b *builder) rise(it *Item, p *Piece, surplus rvalue.Length) (*Piece, error) {
+	if it.Kind == Batt {
+		b.remark(it.Offset, "rises", "%s stands %s above the members, not squeezed, and leaves them uncovered", it.Text, said(surplus))
 		return nil, nil
 	}
-	p := &out[top]
 	if surplus >= p.Thickness {
-		return nil, b.fail(l.Fill[top].Offset, "this lies wholly above the members; write it as a layer of its own, behind the bracket")
+		return nil, b.fail(it.Offset, "this lies wholly above the members; write it as a layer of its own, behind the bracket")
 	}
 	share := float64(surplus) / float64(p.Thickness)
 	over := *p
@@ -271,7 +293,7 @@ func (b *builder) rise(l *SpecLayer, out []Piece, surplus rvalue.Length) (*Piece
 	over.Thickness, over.R, over.warm = surplus, rvalue.Resistance(share*float64(p.R)), rvalue.Resistance(share*float64(p.warm))
 	p.Thickness -= surplus
 	p.R, p.warm = p.R-over.R, p.warm-over.warm
-	b.remark(l.Fill[top].Offset, "rises", "%s of %s lie above the members, all over", said(surplus), l.Fill[top].Text)
+	b.remark(it.Offset, "rises", "%s of %s lie above the members, all over", said(surplus), it.Text)
 	return &over, nil
 }
 
@@ -305,7 +327,7 @@ func (b *builder) soft(it *Item, depth rvalue.Length) (Piece, error) {
 	if err != nil {
 		return Piece{}, err
 	}
-	p := Piece{Name: it.Text, Thickness: batt.Thickness, R: batt.Label, Basis: "label", of: it.Material, warm: batt.Label}
+	p := Piece{Name: it.Text, Offset: it.Offset, Thickness: batt.Thickness, R: batt.Label, Basis: "label", of: it.Material, warm: batt.Label}
 	if batt.Thickness <= depth+depthSlack/2 {
 		return p, nil
 	}

@@ -123,12 +123,10 @@ func insulation(s *assembly.Spec, r *assembly.Result) (all []installed) {
 				continue
 			}
 			for _, share := range r.Layers[i].Shares {
-				if share.Member || len(share.Pieces) < len(l.Fill) {
-					continue
-				}
-				for j, fill := range l.Fill {
-					if insulates(fill) {
-						all = append(all, installed{n, true, share.Pieces[j].R})
+				for _, piece := range share.Pieces {
+					written := func(fill assembly.Item) bool { return fill.Offset == piece.Offset && insulates(fill) }
+					if slices.ContainsFunc(l.Fill, written) {
+						all = append(all, installed{n, true, piece.R})
 					}
 				}
 			}

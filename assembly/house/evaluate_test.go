@@ -43,6 +43,31 @@ func TestInsulation(t *testing.T) {
 	}
 }
 
+// TestInsulationOfAnAttic: the labels add up, though some of the fill lies above the
+// joists, and some of it is air that does not count.
+func TestInsulationOfAnAttic(t *testing.T) {
+	for layers, want := range map[string]float64{ // R in h·ft²·°F/Btu
+		"gypsum 1/2 in + 2x6 @ 16 in (cellulose R-30)":                          30,
+		"gypsum 1/2 in + 2x6 @ 16 in (fiberglass R-11 + cellulose R-30)":        41,
+		"gypsum 1/2 in + 2x8 @ 16 in (fiberglass R-11 + air 1 in)":              11,
+		"gypsum 1/2 in + 2x8 @ 16 in (air 1 in + fiberglass R-11 + air 1 in)":   11,
+		"gypsum 1/2 in + 2x8 @ 16 in (air 1 in + fiberglass R-11) + osb 1/2 in": 11,
+	} {
+		spec, err := assembly.Parse(layers)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := spec.Evaluate(assembly.Setting{Faces: assembly.Facing{Use: assembly.Ceiling}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		cavity, _ := offered(insulation(spec, r))
+		if diff := cmp.Diff(want, cavity.IP(), cmpopts.EquateApprox(0, asPrinted)); diff != "" {
+			t.Errorf("%s: R between the joists and above (-want +got):\n%s", layers, diff)
+		}
+	}
+}
+
 // TestFacts checks what the code's footnotes ask about an assembly.
 func TestFacts(t *testing.T) {
 	for _, tt := range []struct {
