@@ -175,7 +175,7 @@ func (b *builder) fraction(m *Member) (float64, error) {
 	if m.Width > 0 && f < float64(m.Width)/float64(m.Spacing) {
 		// Timbers wider than studs cover at least what they are.
 		f = float64(m.Width) / float64(m.Spacing)
-		source = "width over spacing, more than the published factor for studs"
+		source = "width over spacing, more than the published factor for " + framingFactors[b.setting.Faces.Use].members
 	}
 	b.remark(m.Offset, "framing", "%s: framing takes %.3g %% of the area (%s)", m.Text, 100*f, source)
 	return f, nil
@@ -220,7 +220,13 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 		known = known && out[i].Thickness > 0
 	}
 	if in.depth > 0 && rest < -depthSlack && !in.attic {
-		return nil, nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s", said(in.depth-rest), said(in.depth))
+		hint := ""
+		for _, it := range l.Fill {
+			if it.Kind == Labelled && it.Material != nil && it.Thickness == 0 {
+				hint = "; if " + it.Text + " is thinner than its conductivity makes it, write its thickness behind the label"
+			}
+		}
+		return nil, nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s; write what the bay holds, and what lies beyond the members as a layer of its own behind the bracket%s", said(in.depth-rest), said(in.depth), hint)
 	}
 	switch {
 	case len(soft) > 0 && rest <= depthSlack:
@@ -337,7 +343,11 @@ func (b *builder) soft(it *Item, depth rvalue.Length) (Piece, error) {
 	}
 	basis := squeezeBasis[s.Basis]
 	p.Thickness, p.R, p.warm, p.Basis = depth, s.R, s.R, "squeezed batt, "+basis
-	b.remark(it.Offset, "squeezed", "%s batt squeezed from %s to %s: %s (%s)", it.Text, said(batt.Thickness), said(depth), said(s.R), basis)
+	name := it.Text
+	if !strings.Contains(strings.ToLower(name), "batt") {
+		name += " batt"
+	}
+	b.remark(it.Offset, "squeezed", "%s squeezed from %s to %s: %s (%s)", name, said(batt.Thickness), said(depth), said(s.R), basis)
 	return p, nil
 }
 

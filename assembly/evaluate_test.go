@@ -667,3 +667,54 @@ func TestParseMethod(t *testing.T) {
 		}
 	}
 }
+
+// TestFramingIsSaid: which share, from where, and what is our own of it; by hand
+// from the figures published for 16 and 24 in.
+func TestFramingIsSaid(t *testing.T) {
+	const in = rvalue.Inch
+	for _, c := range []struct {
+		use     assembly.Use
+		spacing rvalue.Length
+		want    float64
+		says    string
+		not     string
+	}{
+		{assembly.Wall, 16 * in, 0.25, "ch. 27", "spacings"},
+		{assembly.Wall, 600 * rvalue.Millimetre, 0.22, "ch. 27", "spacings"},
+		{assembly.Wall, 19.2 * in, 0.235, "between its spacings of 16 and 24 in, plates, headers and corners are kept at 16 % and the studs", "beyond"},
+		{assembly.Wall, 12 * in, 0.16 + 1.44/12, "beyond its spacings of 16 and 24 in, plates, headers and corners are kept at 16 %", "between"},
+		{assembly.Wall, 700 * rvalue.Millimetre, 0.16 + 1.44*25.4/700, "beyond its spacings", "between"},
+		{assembly.Wall, 1200 * rvalue.Millimetre, 0.16 + 1.44*25.4/1200, "beyond its spacings", "between"},
+		{assembly.Floor, 12 * in, 0.01 + 1.44/12, "the joists go by 1/spacing", "studs"},
+		{assembly.Roof, 48 * in, 0.10, "single rafters, published for 16 and 24 in alike", "between"},
+	} {
+		got, source, err := assembly.DefaultFraming(c.use, c.spacing)
+		if err != nil || !near(got, c.want, 1e-12) || !strings.Contains(source, c.says) || strings.Contains(source, c.not) {
+			t.Errorf("DefaultFraming(%v, %v) = %v, %q, %v, want %v, …%s…, without %q", c.use, c.spacing, got, source, err, c.want, c.says, c.not)
+		}
+	}
+	for use, word := range map[assembly.Use]string{assembly.Wall: "factor for studs", assembly.Ceiling: "factor for joists", assembly.Floor: "factor for joists", assembly.Roof: "factor for rafters"} {
+		found := false
+		for _, m := range written(t, "gypsum 1/2 in + 6 in x 8 in @ 16 in (R-20) + osb 7/16 in", assembly.Setting{Faces: assembly.Facing{Use: use}}).Remarks {
+			found = found || m.Code == "framing" && strings.Contains(m.Text, word)
+		}
+		if !found {
+			t.Errorf("%v: no remark that timbers take more than the published %s", use, word)
+		}
+	}
+}
+
+// TestSqueezedIsABattOnce: the word is not said twice.
+func TestSqueezedIsABattOnce(t *testing.T) {
+	for _, text := range []string{"fiberglass R-19", "R-19 batt", "fiberglass batt R-19", "R-19 fiberglass batts"} {
+		said := ""
+		for _, m := range written(t, "gypsum 1/2 in + 2x4 @ 16 in ("+text+") + osb 7/16 in", assembly.Setting{}).Remarks {
+			if before, _, ok := strings.Cut(m.Text, " squeezed"); ok && m.Code == "squeezed" {
+				said = before
+			}
+		}
+		if strings.Count(said, "batt") != 1 {
+			t.Errorf("%s: %q is squeezed", text, said)
+		}
+	}
+}

@@ -35,24 +35,29 @@ type framingFactor struct {
 	at16, at24 float64
 	by16, by24 string // what they are made up of
 	source     string
+	members    string // what stands at the spacing
+	rest       string // what does not, and so stays with it
 }
 
 var framingFactors = [...]framingFactor{
 	Wall: {
 		0.25, 0.22, "studs, plates and sills 21 %, headers 4 %", "studs, plates and sills 18 %, headers 4 %",
-		"ASHRAE Handbook—Fundamentals 2021, ch. 27",
+		"ASHRAE Handbook—Fundamentals 2021, ch. 27", "studs", "plates, headers and corners",
 	},
-	Ceiling: {0.10, 0.10, "attic joists", "attic joists", "ASHRAE 90.1, App. A2.4"},
-	Floor:   {0.10, 0.07, "wood joists", "wood joists", "California joint appendix, from memory"},
-	Roof:    {0.10, 0.10, "single rafters", "single rafters", "ASHRAE 90.1, App. A2.4"},
+	Ceiling: {0.10, 0.10, "attic joists", "attic joists", "ASHRAE 90.1, App. A2.4", "joists", ""},
+	Floor:   {0.10, 0.07, "wood joists", "wood joists", "California joint appendix, from memory", "joists", "what lies across them"},
+	Roof:    {0.10, 0.10, "single rafters", "single rafters", "ASHRAE 90.1, App. A2.4", "rafters", ""},
 }
 
 // DefaultFraming returns the share of the area that wood framing takes for a
 // use and a spacing of the members, and where the figure comes from. Published
-// at 16 and 24 in on centre; at other spacings it follows the straight line in
-// 1/spacing through both, which has the members' own width as its slope.
-// Spacings from 6 in to 8 ft are answered; any other, and an unknown use, is an
-// error.
+// at 16 and 24 in on centre. At other spacings it follows the straight line in
+// 1/spacing through both, which is our own: its slope is the members' own width,
+// 1.44 in for studs, and its start what does not go with the spacing, 16 % of a
+// wall for plates, headers and corners. So a wall never falls below that, however
+// far apart its studs stand. Where one figure is published for both spacings it
+// is taken at all. Spacings from 6 in to 8 ft are answered; any other, and an
+// unknown use, is an error.
 func DefaultFraming(use Use, spacing rvalue.Length) (fraction float64, source string, err error) {
 	if !(spacing >= 6*rvalue.Inch && spacing <= 8*rvalue.Foot) {
 		return 0, "", fmt.Errorf("assembly: no framing factor for members %s apart, published ones are for 16 and 24 in; give the share of the area instead, such as 20 %%", said(spacing))
@@ -71,8 +76,14 @@ func DefaultFraming(use Use, spacing rvalue.Length) (fraction float64, source st
 	case in > 23.5 && in < 24.1:
 		return f.at24, f.by24 + ": " + f.source, nil
 	}
-	source = f.source + "; between the published spacings of 16 and 24 in by 1/spacing"
-	return fraction, source, nil
+	if slope == 0 {
+		return fraction, fmt.Sprintf("%s, published for 16 and 24 in alike and taken at any spacing: %s", f.by16, f.source), nil
+	}
+	where := "beyond"
+	if in > 16 && in < 24 {
+		where = "between"
+	}
+	return fraction, fmt.Sprintf("%s; %s its spacings of 16 and 24 in, %s are kept at %.2g %% and the %s go by 1/spacing", f.source, where, f.rest, 100*(fraction-slope/in), f.members), nil
 }
 
 // strapDepth is the greatest depth of straps, battens and furring. They have

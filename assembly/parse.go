@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/coldseam/coldseam/rvalue"
@@ -74,20 +75,26 @@ func (p Parser) Parse(text string) (*Spec, error) {
 var sameLength = strings.NewReplacer("\u00a0", "  ", "\u2011", "-  ")
 
 // readable reports whether text is plain ASCII, and the offset of the first control
-// character or of what is not UTF-8, −1 if there is none.
+// character, one that turns the direction of writing included, or of what is not
+// UTF-8, −1 if there is none.
 func readable(text string) (plain bool, bad int) {
 	plain = true
 	for i := range len(text) {
 		c := text[i]
-		if c < ' ' && !isBlank(c) {
+		if c < ' ' && !isBlank(c) || c == 0x7f {
 			return false, i
 		}
 		plain = plain && c < utf8.RuneSelf
 	}
-	if plain || utf8.ValidString(text) {
-		return plain, -1
+	if plain {
+		return true, -1
 	}
-	return false, strings.IndexRune(text, utf8.RuneError)
+	for i, r := range text {
+		if r >= utf8.RuneSelf && unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == utf8.RuneError {
+			return false, i
+		}
+	}
+	return false, -1
 }
 
 // span is a piece of the text, by byte offsets.
@@ -169,7 +176,11 @@ func (n *notation) layer(l *SpecLayer, s span) error {
 		return n.item(&l.Item, s)
 	}
 	if !strings.HasSuffix(text, ")") {
-		return n.fail(s.from+strings.IndexByte(text, ')')+1, "nothing may follow the bracket; join the next layer with +")
+		after := n.trim(span{s.from + strings.IndexByte(text, ')') + 1, s.to})
+		if words := n.str(after); strings.HasSuffix(words, "%") || strings.EqualFold(words, "aligned") || strings.HasPrefix(words, "@") {
+			return n.fail(after.from, "%s belongs to the members; write it before the bracket, such as 2x4 @ 16 in framing 18 %% (fiberglass R-13)", words)
+		}
+		return n.fail(after.from, "nothing may follow the bracket; join the next layer with +")
 	}
 	head := n.trim(span{s.from, s.from + open})
 	fill := n.trim(span{s.from + open + 1, s.to - 1})

@@ -176,7 +176,10 @@ func TestSyntaxErrors(t *testing.T) {
 		{"an open bracket", "2x4 @ 16 in (fiberglass R-13", "(fiberglass R-13", "not closed"},
 		{"a closed one too many", "gypsum 1/2 in) + R-5", ") + R-5", "not opened"},
 		{"brackets in brackets", "2x4 @ 16 in (2x2 @ 16 in (empty))", "(empty))", "inside"},
-		{"words behind the bracket", "2x4 @ 16 in (empty) R-5", " R-5", "+"},
+		{"words behind the bracket", "2x4 @ 16 in (empty) R-5", "R-5", "+"},
+		{"framing behind the bracket", "2x4 @ 16 in (fiberglass R-13) framing 18 %", "framing 18 %", "before the bracket"},
+		{"a share behind it", "2x4 (fiberglass R-13) 18 % + osb 7/16 in", "18 % + osb 7/16 in", "before the bracket"},
+		{"a spacing behind it", "2x4 (fiberglass R-13) @ 16 in", "@ 16 in", "before the bracket"},
 		{"no spacing and no share", "2x4 (empty)", " (empty)", "@ 16 in"},
 		{"a share over 100 %", "2x4 120 % (empty)", "120 % (empty)", "120"},
 		{"shares over 100 % together", "2x4 60 %, 2x4 50 % (empty)", "2x4 60 %, 2x4 50 % (empty)", "110"},
@@ -195,6 +198,8 @@ func TestSyntaxErrors(t *testing.T) {
 		{"two kinds of steel", "steel 3 1/2 in @ 16 in, steel 3 1/2 in @ 24 in (fiberglass R-13)", "steel 3 1/2 in @ 16 in, steel 3 1/2 in @ 24 in (fiberglass R-13)", "only member"},
 		{"two kinds, one without a share", "2x4 @ 16 in, fir 3 1/2 in 4 % (empty)", ", fir 3 1/2 in 4 % (empty)", "share"},
 		{"a control character", "gypsum\x00 1/2 in", "\x00 1/2 in", "control"},
+		{"delete", "gypsum\x7f 1/2 in", "\x7f 1/2 in", "control"},
+		{"a control character beyond ASCII", "gypsum\u009b 1/2 in", "\u009b 1/2 in", "control"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			spec, err := assembly.Parse(c.text)
@@ -215,11 +220,36 @@ func TestSyntaxErrors(t *testing.T) {
 	}
 }
 
+// TestErrorsCommandNoTerminal: what does not print is shown as an escape, in one
+// line, with the caret under the mistake.
+func TestErrorsCommandNoTerminal(t *testing.T) {
+	for text, want := range map[string]string{
+		"R-1 + gyp\x1b[31msum 1/2 in":   "  R-1 + gyp\\x1b[31msum 1/2 in\n           ^",
+		"R-1 +\n\tgyp\x1b[31msum":       "  R-1 +  gyp\\x1b[31msum\n            ^",
+		"R-1\x1b + \xff":                "  R-1\\x1b + \\xff\n     ^",
+		"R-1 + \u202egypsum":            "  R-1 + \\u202egypsum\n        ^", // right to left
+		"gyps\u00adum 1/2 in":           "  gyps\\u00adum 1/2 in\n  ^",      // a soft hyphen, in the message too
+		"R-1 + fichte\u00a0½ in":        "  R-1 + fichte  ½ in\n        ^",
+		"R-1 + Fußbodenlack 2 cm + R-1": "  R-1 + Fußbodenlack 2 cm + R-1\n        ^",
+	} {
+		_, err := assembly.Parse(text)
+		if err == nil {
+			t.Errorf("Parse(%q) has no error", text)
+			continue
+		}
+		got := err.Error()
+		if !strings.HasSuffix(got, "\n"+want) || strings.ContainsAny(got, "\x1b\u202e\u00ad\t") || strings.Count(got, "\n") != 2 {
+			t.Errorf("Parse(%q) says\n%q\nwant an end of\n%q", text, got, want)
+		}
+	}
+}
+
 // TestBuildErrors holds the mistakes that only show when the layers are laid out.
 func TestBuildErrors(t *testing.T) {
 	for _, c := range []struct{ name, text, at, says string }{
 		{"a batt in a quarter of its depth", "2x2 @ 16 in (fiberglass R-38)", "fiberglass R-38)", "12 in"},
-		{"a fill deeper than its bay", "2x4 @ 16 in (xps 2 in + xps 2 in)", "xps 2 in + xps 2 in)", "4 in"},
+		{"a fill deeper than its bay", "2x4 @ 16 in (xps 2 in + xps 2 in)", "xps 2 in + xps 2 in)", "beyond the members"},
+		{"a label deeper than its bay", "2x4 @ 16 in (cellulose R-60)", "cellulose R-60)", "thickness behind the label"},
 		{"no room left", "2x4 @ 16 in (xps 3 1/2 in + fiberglass R-13)", "fiberglass R-13)", "no room"},
 		{"two that stretch", "2x4 @ 16 in (cellulose + fiberglass R-13)", "cellulose + fiberglass R-13)", "thickness"},
 		{"two that stretch, the other way round", "2x8 @ 16 in (fiberglass R-13 + cellulose)", "cellulose)", "thickness"},

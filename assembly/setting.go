@@ -143,7 +143,7 @@ func (s Setting) check() error {
 		t    rvalue.Temperature
 	}{{"indoors", s.Indoors}, {"outdoors", s.Outdoors}} {
 		if c := t.t.Celsius(); !(c >= -60 && c <= 60) {
-			return fmt.Errorf("assembly: %s at %.4g °C is no air temperature of a house, use -60 °C to 60 °C", t.name, c)
+			return fmt.Errorf("assembly: %s at %.4g °F (%.4g °C) is no air temperature of a house, use -76 °F to 140 °F (-60 °C to 60 °C)", t.name, t.t.Fahrenheit(), c)
 		}
 	}
 	if !(s.Faces.Tilt >= 0 && s.Faces.Tilt <= 90) {

@@ -3,7 +3,10 @@ package assembly
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/coldseam/coldseam/rvalue"
 	"github.com/coldseam/coldseam/rvalue/material"
@@ -129,8 +132,34 @@ type SyntaxError struct {
 	Near   []string // known names like an unknown one, which Msg names too
 }
 
-// Error returns the message, the text and a caret under the mistake.
+// Error returns the message, the text and a caret under the mistake. What cannot
+// be printed, a control character first of all, is shown as an escape.
 func (e *SyntaxError) Error() string {
-	before := e.Text[:min(max(e.Offset, 0), len(e.Text))] // a Spec made by hand may have no text
-	return fmt.Sprintf("assembly: %s\n  %s\n  %s^", e.Msg, e.Text, strings.Repeat(" ", len([]rune(before))))
+	at := min(max(e.Offset, 0), len(e.Text)) // a Spec made by hand may have no text
+	before := printable(e.Text[:at])
+	return fmt.Sprintf("assembly: %s\n  %s%s\n  %s^", printable(e.Msg), before, printable(e.Text[at:]), strings.Repeat(" ", utf8.RuneCountInString(before)))
+}
+
+// printable returns s in one line, with escapes for what does not print: what a
+// text holds must not command the reader's terminal.
+func printable(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsPrint(r) || r == utf8.RuneError }) {
+		return s
+	}
+	var out strings.Builder
+	for i, r := range s {
+		_, n := utf8.DecodeRuneInString(s[i:])
+		switch {
+		case r < utf8.RuneSelf && isBlank(byte(r)), r == '\u00a0': // a line break, a no-break space
+			out.WriteByte(' ')
+		case r == utf8.RuneError && n == 1:
+			fmt.Fprintf(&out, "\\x%02x", s[i])
+		case !unicode.IsPrint(r):
+			quoted := strconv.QuoteRuneToASCII(r)
+			out.WriteString(quoted[1 : len(quoted)-1])
+		default:
+			out.WriteRune(r)
+		}
+	}
+	return out.String()
 }

@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/urfave/cli/v2"
 
@@ -39,13 +41,29 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	if err == nil {
 		return exitDone
 	}
-	fmt.Fprintf(stderr, "coldseam: %s\n", strings.TrimPrefix(err.Error(), "coldseam: "))
+	fmt.Fprintf(stderr, "coldseam: %s\n", harmless(strings.TrimPrefix(err.Error(), "coldseam: ")))
 	var usage usageError
 	if errors.As(err, &usage) {
 		fmt.Fprintln(stderr, "try: coldseam help")
 		return exitUsage
 	}
 	return exitInput
+}
+
+// harmless shows as an escape what an error quotes from a file or an argument and
+// what would command the terminal.
+func harmless(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case unicode.IsGraphic(r), r == '\n', r == '\t':
+			b.WriteRune(r)
+		default:
+			quoted := strconv.QuoteRuneToASCII(r)
+			b.WriteString(quoted[1 : len(quoted)-1])
+		}
+	}
+	return b.String()
 }
 
 // checked remembers the first error of writing.

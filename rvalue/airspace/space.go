@@ -127,7 +127,7 @@ func check(s *Space, m Method, mean rvalue.Temperature, dT rvalue.TemperatureDif
 		}
 		return refuse("an emittance of %g is impossible, use above 0 to 1, such as 0.9 for ordinary surfaces or 0.05 for bright foil", bad)
 	case !(mean.Celsius() >= minMean && mean.Celsius() <= maxMean):
-		return refuse("a mean temperature of %.4g °C (%.4g °F) is out of range, use -60 °C to 100 °C", mean.Celsius(), mean.Fahrenheit())
+		return refuse("a mean temperature of %.4g °C (%.4g °F) is out of range, use -60 °C to 100 °C (-76 °F to 212 °F)", mean.Celsius(), mean.Fahrenheit())
 	case !(dT >= 0 && dT.SI() <= maxDifference):
 		return refuse("a temperature difference of %.4g K is out of range, use 0 to 150 K; the direction of the heat is said by Up", dT.SI())
 	}
