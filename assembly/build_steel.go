@@ -2,6 +2,8 @@ package assembly
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"github.com/coldseam/coldseam/rvalue"
 	"github.com/coldseam/coldseam/rvalue/material"
@@ -14,6 +16,7 @@ type steelResult struct {
 	layer     rvalue.Resistance // of it, what studs and fill add
 	whole     Assembly          // the assembly with that in place of studs and fill
 	published bool              // by the published correction factor; else by the zone method
+	apart     []int             // layers that the zone method takes apart from the studs' zones
 	why       string
 }
 
@@ -47,7 +50,7 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 		z.why = fmt.Sprintf("steel studs: the insulated layer counts %s %s (%s)", said(effective), by, source)
 		return z, nil
 	}
-	if z.r, err = b.zones(a); err != nil {
+	if z.r, z.apart, err = b.zones(a); err != nil {
 		return z, err
 	}
 	z.layer = z.r
@@ -62,28 +65,66 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 }
 
 // zones returns the resistance of an assembly with a layer of steel studs by
-// the zone method.
-func (b *builder) zones(a Assembly) (rvalue.Resistance, error) {
+// the zone method, and the layers that it takes apart from the zone.
+//
+// The method widens a stud's zone by all that covers it, so that a thick layer of
+// little resistance, brick, would take away more than it adds. No layer does:
+// between isothermal planes the rest resists at least what it did before. So what
+// covers the studs counts in series with the others where that makes more.
+func (b *builder) zones(a Assembly) (most rvalue.Resistance, apart []int, err error) {
 	s := b.steel
 	m := s.member
-	frame := SteelFrame{Spacing: m.Spacing, Depth: m.Depth, Flange: m.Width, Thickness: m.Steel, Cavity: a.Layers[s.layer].Shares[1].R}
-	for i, l := range a.Layers {
-		if i == s.layer {
-			continue
-		}
-		c := Cover{R: l.Mixed(), Thickness: b.thickness(i)}
-		if i < s.layer {
-			frame.Inside = append(frame.Inside, c)
-		} else {
-			frame.Outside = append(frame.Outside, c)
+	var thick []int // layers that may count apart, for the films widen nothing
+	for i := range a.Layers {
+		if i != s.layer && b.thickness(i) > 0 && len(thick) < mostApart {
+			thick = append(thick, i)
 		}
 	}
-	z, err := frame.Zones()
-	if err != nil {
-		return 0, b.fail(b.offsets[s.layer], "%s", plain(err))
+	best := 0
+	for subset := range 1 << len(thick) {
+		frame := SteelFrame{Spacing: m.Spacing, Depth: m.Depth, Flange: m.Width, Thickness: m.Steel, Cavity: a.Layers[s.layer].Shares[1].R}
+		var series rvalue.Resistance
+		for i, l := range a.Layers {
+			c := Cover{R: l.Mixed(), Thickness: b.thickness(i)}
+			switch n := slices.Index(thick, i); {
+			case i == s.layer:
+			case n >= 0 && subset&(1<<n) != 0:
+				series += c.R
+			case i < s.layer:
+				frame.Inside = append(frame.Inside, c)
+			default:
+				frame.Outside = append(frame.Outside, c)
+			}
+		}
+		z, err := frame.Zones()
+		if err != nil {
+			return 0, nil, b.fail(b.offsets[s.layer], "%s", plain(err))
+		}
+		if z.R+series > most {
+			most, best = z.R+series, subset
+		}
 	}
-	return z.R, nil
+	for n, i := range thick {
+		if best&(1<<n) != 0 {
+			apart = append(apart, i)
+		}
+	}
+	return most, apart, nil
 }
+
+func (b *builder) apartRemark(apart []int) {
+	if len(apart) == 0 {
+		return
+	}
+	names := make([]string, len(apart))
+	for n, i := range apart {
+		names[n] = b.layers[i].Name
+	}
+	b.remark(b.offsets[b.steel.layer], "zone-apart", "the zone method as it stands would widen the studs' zones by more than these resist; they are counted in series beside it, which is our own: %s", strings.Join(names, "; "))
+}
+
+// mostApart bounds the layers that may count apart, and with them the work.
+const mostApart = 6
 
 // Sheets of the studs that the published table is made for, 18 to 16 ga, and as a
 // footnote of it says thinner ones, which carry less: from memory.

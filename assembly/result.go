@@ -164,6 +164,7 @@ func (b *builder) result(a Assembly, effective Effective) (*Result, error) {
 			b.beyondTable()
 		} else {
 			b.bareCovers()
+			b.apartRemark(z.apart)
 		}
 	}
 	if effective.Method == Mean && (!r.Combined.Valid || b.steel != nil) {

@@ -12,9 +12,8 @@ import (
 )
 
 // TestMoreInASteelWallNeverRaisesU: better fills, and any layer more on either
-// side, over studs that the published table has, whatever the weather and with
-// conductivities that follow it. The zone method is not held to this: it widens
-// a stud's zone by the thickness of what covers it.
+// side, over studs that the published table has and over such as go by the zone
+// method, whatever the weather and with conductivities that follow it.
 func TestMoreInASteelWallNeverRaisesU(t *testing.T) {
 	bare := []string{"(empty)", "(R-1.2)"}
 	for r := 1.5; r < 40; r += 1.3 {
@@ -24,13 +23,17 @@ func TestMoreInASteelWallNeverRaisesU(t *testing.T) {
 		"3 1/2 in": {bare, {"(empty)", "(air 3 1/2 in bright)", "(fiberglass R-11)", "(fiberglass R-13)", "(R-14)", "(fiberglass R-15)"}, {"(cellulose)", "(spray foam closed cell)"}},
 		"6 in":     {bare, {"(empty)", "(R-18.9)", "(fiberglass R-19)", "(R-20)", "(fiberglass R-21)", "(R-21.5)"}},
 		"8 in":     {bare, {"(fiberglass R-25)", "(R-25.1)", "(R-30)"}},
+		"5 in":     {bare, {"(fiberglass R-11)", "(fiberglass R-13)", "(fiberglass R-15)"}}, // of no table
 	}
 	u := func(text string, s assembly.Setting) float64 { return float64(written(t, text, s).Effective.U()) }
 	for depth, series := range fills {
-		for _, spacing := range []string{"16 in", "19.2 in", "23.5 in", "24 in"} {
+		for _, spacing := range []string{"12 in", "16 in", "19.2 in", "24 in"} {
 			for i, outdoors := range []float64{50, 32, -20, 100} {
 				s := assembly.Setting{Outdoors: rvalue.FromFahrenheit(outdoors), Cold: i%2 == 0}
-				for _, list := range series {
+				for n, list := range series {
+					if n > 0 && spacing == "12 in" {
+						continue // by the zone method a label says less than what stands in the bay
+					}
 					last, from := math.Inf(1), ""
 					for _, fill := range list {
 						studs := "steel " + depth + " @ " + spacing + " " + fill
@@ -42,7 +45,7 @@ func TestMoreInASteelWallNeverRaisesU(t *testing.T) {
 						if len(list) > 10 && len(fill)%2 == 0 {
 							continue // bare R: layers more over some of them
 						}
-						for _, more := range []string{"gypsum 1/2 in + %s + xps 1 in + osb 7/16 in", "gypsum 1/2 in + R-0.1 1 in + %s + osb 7/16 in", "gypsum 1/2 in + %s + osb 7/16 in + brick 4 in", "gypsum 1/2 in + 1x3 @ 16 in (air 3/4 in) + %s + osb 7/16 in"} {
+						for _, more := range []string{"gypsum 1/2 in + %s + xps 1 in + osb 7/16 in", "gypsum 1/2 in + R-0.1 1 in + %s + osb 7/16 in", "gypsum 1/2 in + %s + osb 7/16 in + brick 4 in", "gypsum 1/2 in + R-0.05 3/8 in + %s + osb 7/16 in", "gypsum 1/2 in + %s + concrete 6 in + osb 7/16 in", "gypsum 1/2 in + 1x3 @ 16 in (air 3/4 in) + %s + osb 7/16 in"} {
 							text := fmt.Sprintf(more, studs)
 							if got := u(text, s); got > base*(1+settledU) {
 								t.Errorf("%s at %v °F, cold %v: U %.5f, above %.5f without the layer", text, outdoors, s.Cold, got, base)
