@@ -40,9 +40,9 @@ func (s Standard) String() string {
 
 // Center is the centre of a glazing, away from its edge.
 type Center struct {
-	U               rvalue.Transmittance
-	Inside, Outside rvalue.Transmittance // surface films
-	Gaps            [MaxPanes - 1]GapFlow
+	U                       rvalue.Transmittance
+	InsideFilm, OutsideFilm rvalue.Transmittance
+	Gaps                    [MaxPanes - 1]GapFlow
 }
 
 // GapFlow is how heat crosses a gap.
@@ -88,7 +88,7 @@ func (g Glazing) Declared(s Standard, tilt float64) (Center, error) {
 		// EN 673, internal coefficient for a face of low emissivity
 		inside = 3.6 + films.radiant*CorrectedEmissivity(room)/bareGlass
 	}
-	c := Center{Inside: rvalue.Transmittance(inside), Outside: rvalue.Transmittance(films.outside)}
+	c := Center{InsideFilm: rvalue.Transmittance(inside), OutsideFilm: rvalue.Transmittance(films.outside)}
 	panes := 0.0
 	for i := range g.Panes {
 		panes += g.Panes[i].resistance()

@@ -3,7 +3,13 @@
 //
 // # What it computes
 //
-// [Parse] reads a [Glazing], indoors first. [Glazing.Declared] gives its U at the
-// centre by the declared conditions of EN 673 and ISO 10292, what labels and
-// tables print.
+// A [Glazing] is a stack of panes and gaps, indoors first. Its U at the centre of
+// glass comes by two routes that must not be mixed:
+//
+//   - [Glazing.Declared]: the fixed conditions of EN 673 and ISO 10292, what labels
+//     and tables print.
+//   - [Glazing.Design]: real temperatures, wind and tilt, with the temperatures of
+//     the panes found so that each film, gap and pane passes the same heat.
+//
+// How near both come to published tables is recorded in testdata/window_SCORE.md.
 package window
