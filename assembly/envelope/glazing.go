@@ -1,13 +1,8 @@
 package envelope
 
-// Columns of frames.
-const (
-	aluminum = iota
-	broken   // aluminum with a thermal break
-	clad     // wood clad with metal or vinyl, or reinforced vinyl
-	wood     // or vinyl
-	fiberglass
-	frameCount
+import (
+	"github.com/coldseam/coldseam/assembly/window"
+	"github.com/coldseam/coldseam/rvalue"
 )
 
 var frameNames = []string{"aluminum", "aluminum with thermal break", "clad wood", "wood", "vinyl", "fiberglass"}
@@ -21,9 +16,9 @@ type glazing struct {
 	name     string
 	words    word
 	panes    int
-	wide     coe                 // gaps of 1/2 in; wider ones bring no significant change (1993 handbook, seen)
-	narrow   coe                 // gaps of 1/4 in; zero where there is no such row
-	skylight [fiberglass]float64 // whole, by frame up to wood; zero where there is no such row
+	wide     coe                        // gaps of 1/2 in; wider ones bring no significant change (1993 handbook, seen)
+	narrow   coe                        // gaps of 1/4 in; zero where there is no such row
+	skylight [window.Fiberglass]float64 // whole, by frame up to wood; zero where there is no such row
 }
 
 const stormName = "single with storm"
@@ -45,46 +40,26 @@ var glazings = [...]glazing{
 	{"triple low-e argon", wordTriple | wordLowE | wordArgon, 3, coe{0.14, 0.34}, coe{0.21, 0.39}, [4]float64{0.77, 0.58, 0.54, 0.38}},
 }
 
-// framing is how windows of one make are framed.
-type framing struct {
-	width, height float64                // of the whole window, in
-	face          [frameCount]float64    // width of the frame, in
-	u             [3][frameCount]float64 // of the frame by panes 1 to 3, Btu/(h·ft²·°F)
-}
-
-// Frames and sizes of ASHRAE Handbook—Fundamentals 1997 to 2005, fenestration
-// chapter, its table of frames and the notes to its whole windows, from memory. They rebuild 40 of the 42
-// remembered cells of the whole-window table to its last digit and the other
-// two within 0.01, with frames beside metal spacers in fixed windows and
-// beside insulating spacers, where there are such, in operable ones.
-var (
-	fixedFrames = framing{
-		48, 48,
-		[frameCount]float64{1.3, 1.3, 1.6, 1.6, 1.8},
-		[3][frameCount]float64{
-			{1.92, 1.32, 0.55, 0.55, 0.37},
-			{1.80, 1.13, 0.51, 0.48, 0.33},
-			{1.74, 1.11, 0.48, 0.42, 0.32},
-		},
-	}
-	operableFrames = framing{
-		600 / 25.4, 1500 / 25.4,
-		[frameCount]float64{1.5, 2.1, 2.8, 2.8, 3.1},
-		[3][frameCount]float64{
-			{2.38, 1.20, 0.60, 0.55, 0.37},
-			{2.27, 0.88, 0.55, 0.49, 0.32},
-			{2.20, 0.77, 0.48, 0.40, 0.26},
-		},
-	}
+// The sizes of ASHRAE Handbook—Fundamentals 1997 to 2005, fenestration chapter, in
+// the notes to its whole windows, from memory: fixed 48 x 48 in, operable 600 x
+// 1500 mm. With its frames, beside metal spacers in fixed windows and beside
+// insulating ones, where there are such, in operable ones, they rebuild 40 of the 42
+// remembered cells of the whole-window table to its last digit and the other two
+// within 0.01.
+const (
+	fixedSide                     = 48 * rvalue.Inch
+	operableWidth, operableHeight = 600 * rvalue.Millimetre, 1500 * rvalue.Millimetre
 )
 
-// edgeBand is how wide the edge of glass is, in.
-const edgeBand = 2.5
-
 // whole returns the U of a whole window in Btu/(h·ft²·°F).
-func (f *framing) whole(glass coe, panes, frame int) float64 {
-	w, h := f.width-2*f.face[frame], f.height-2*f.face[frame]
-	pane, centre, all := w*h, (w-2*edgeBand)*(h-2*edgeBand), f.width*f.height
+func whole(glass coe, panes int, frame window.Frame, operable bool) float64 {
+	width, height, spacer := fixedSide, fixedSide, window.Metal
+	if operable {
+		width, height, spacer = operableWidth, operableHeight, window.Insulating
+	}
+	face, band := frame.Face(operable), 2*window.EdgeBand
+	w, h := width-2*face, height-2*face
+	pane, centre, all := w.Times(h).SI(), (w - band).Times(h-band).SI(), width.Times(height).SI()
 	// ASHRAE Handbook—Fundamentals, fenestration: U = ΣU·A/ΣA
-	return (glass.centre*centre + glass.edge*(pane-centre) + f.u[panes-1][frame]*(all-pane)) / all
+	return (glass.centre*centre + glass.edge*(pane-centre) + frame.U(panes, operable, spacer).IP()*(all-pane)) / all
 }

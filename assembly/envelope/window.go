@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"github.com/coldseam/coldseam/assembly/window"
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -29,7 +30,7 @@ const (
 // "fiberglass" (insulated, or insulated vinyl). The order of the words and
 // words such as "pane" do not matter. The error is a *NameError.
 func DefaultWindow(glass, frame string, operable bool) (rvalue.Transmittance, string, error) {
-	column, err := parseFrame(frame)
+	of, err := ParseFrame(frame)
 	if err != nil {
 		return 0, "", err
 	}
@@ -41,15 +42,11 @@ func DefaultWindow(glass, frame string, operable bool) (rvalue.Transmittance, st
 	if narrow {
 		at = g.narrow
 	}
-	frames := &fixedFrames
-	if operable {
-		frames = &operableFrames
-	}
 	source := WindowSource
 	if g.name == stormName {
 		source = StormSource
 	}
-	return tableU(frames.whole(at, g.panes, column)), source, nil
+	return tableU(whole(at, g.panes, of, operable)), source, nil
 }
 
 // DefaultSkylight returns the U-factor of a skylight, per area of its rough
@@ -57,7 +54,7 @@ func DefaultWindow(glass, frame string, operable bool) (rvalue.Transmittance, st
 // no storm window, and the gap does not matter. A fiberglass frame is taken as
 // the table's wood or vinyl. The error is a *NameError.
 func DefaultSkylight(glass, frame string) (rvalue.Transmittance, string, error) {
-	column, err := parseFrame(frame)
+	of, err := ParseFrame(frame)
 	if err != nil {
 		return 0, "", err
 	}
@@ -66,13 +63,13 @@ func DefaultSkylight(glass, frame string) (rvalue.Transmittance, string, error) 
 		return 0, "", err
 	}
 	source := SkylightSource
-	if column == fiberglass {
-		column, source = wood, source+"; its wood or vinyl frame stands for fiberglass"
+	if of == window.Fiberglass {
+		of, source = window.Wood, source+"; its wood or vinyl frame stands for fiberglass"
 	}
-	if g.skylight[column] == 0 {
+	if g.skylight[of] == 0 {
 		return 0, "", glassError(glass, true)
 	}
-	return tableU(g.skylight[column]), source, nil
+	return tableU(g.skylight[of]), source, nil
 }
 
 // tableU turns a U in Btu/(h·ft²·°F) into a quantity, with the two decimals
@@ -168,8 +165,9 @@ func words(s string) (set word, ok bool) {
 	return set, true
 }
 
-// parseFrame returns the column of a frame.
-func parseFrame(frame string) (column int, err error) {
+// ParseFrame reads what a frame is made of, in the words of DefaultWindow. The
+// error is a *NameError.
+func ParseFrame(frame string) (window.Frame, error) {
 	w, ok := words(frame)
 	if w&wordNo != 0 {
 		w &^= wordNo | wordBreak
@@ -177,15 +175,15 @@ func parseFrame(frame string) (column int, err error) {
 	if ok {
 		switch w {
 		case wordMetal:
-			return aluminum, nil
+			return window.Aluminum, nil
 		case wordMetal | wordBreak:
-			return broken, nil
+			return window.AluminumBreak, nil
 		case wordWood | wordClad, wordWood | wordClad | wordMetal, wordWood | wordClad | wordVinyl, wordVinyl | wordReinforced:
-			return clad, nil
+			return window.Clad, nil
 		case wordWood, wordVinyl:
-			return wood, nil
+			return window.Wood, nil
 		case wordFiberglass, wordFiberglass | wordInsulated, wordVinyl | wordInsulated:
-			return fiberglass, nil
+			return window.Fiberglass, nil
 		}
 	}
 	return 0, &NameError{Name: frame, What: "no frame in the table", Known: frameNames}
@@ -209,7 +207,7 @@ func parseGlass(glass string) (g *glazing, narrow bool, err error) {
 func glassError(glass string, skylight bool) error {
 	known := make([]string, 0, len(glazings))
 	for i := range glazings {
-		if !skylight || glazings[i].skylight[wood] > 0 {
+		if !skylight || glazings[i].skylight[window.Wood] > 0 {
 			known = append(known, glazings[i].name)
 		}
 	}
