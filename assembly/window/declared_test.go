@@ -218,8 +218,8 @@ func normal(corrected float64) float64 {
 	return high
 }
 
-// TestSteps follows four units through every step of EN 673 (own arithmetic).
-func TestSteps(t *testing.T) {
+// TestStepsOfEN673 follows four units through every step of EN 673 (own arithmetic).
+func TestStepsOfEN673(t *testing.T) {
 	const digits = 6e-5 // half of the last of four decimals, and its rounding
 	for _, c := range []struct {
 		name              string

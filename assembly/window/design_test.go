@@ -5,7 +5,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"strings"
-
 	"testing"
 
 	"github.com/coldseam/coldseam/rvalue"
@@ -346,10 +345,10 @@ func TestContinuous(t *testing.T) {
 // TestAgainstDeclared: with glass 15 K apart around 10 °C, as EN 673 declares,
 // the design route's resistance from glass to glass differs from the declared one
 // by at most 1.5 % where the gas rests, which the gas data of the two standards
-// do, and by at most 13 % where it moves: EN 673 lets it begin to move later, most
-// of all in 16 mm of air beside a coating.
+// do, and by at most 10 % where it moves (6 % of a coated unit's U): EN 673 lets it
+// begin to move later, in air and argon beside a coating most of all.
 func TestAgainstDeclared(t *testing.T) {
-	const still, moving = 0.015, 0.13
+	const still, moving = 0.015, 0.101
 	for _, gas := range []string{"air", "argon", "krypton", "xenon"} {
 		for _, gap := range []float64{4, 6, 8, 10, 12, 14, 16, 20} {
 			for _, e := range []float64{0, 0.2, 0.04} {
@@ -382,11 +381,11 @@ func TestAgainstDeclared(t *testing.T) {
 	}
 }
 
-// TestAgainstISO15099 states how far the two correlations are from the equations
-// that ISO 15099 itself has at 90° (Wright 1996) and 60° (ElSherbiny et al. 1982),
-// from memory, for gaps of 1 m height over the numbers that sealed units have.
+// TestAgainstISO15099 states how far Nu is from the equations that ISO 15099 has
+// at 90° (Wright 1996) and 60° (ElSherbiny et al. 1982), from memory, over the
+// numbers that sealed units have.
 func TestAgainstISO15099(t *testing.T) {
-	const at90, at60 = 0.040, 0.106
+	const at90, at60 = 0.005, 0.106
 	iso90 := func(ra, aspect float64) float64 {
 		nu := 1 + 1.7596678e-10*math.Pow(ra, 2.2984755)
 		if ra > 5e4 {
@@ -409,7 +408,7 @@ func TestAgainstISO15099(t *testing.T) {
 		}
 	}
 	for i, want := range []float64{at90, at60} {
-		if worst[i] > want || worst[i] < want-0.01 {
+		if worst[i] > want || worst[i] < 0.8*want {
 			t.Errorf("Nu differs by %.1f %% at %d°, stated %.1f %%", 100*worst[i], 90-30*i, 100*want)
 		}
 	}

@@ -58,23 +58,28 @@ var gases = [gasCount]struct {
 	hot  linear
 }{
 	Air: {
-		"air", properties{1.232, 1.761e-5, 2.496e-2, 1008},
+		"air",
+		properties{1.232, 1.761e-5, 2.496e-2, 1008},
 		linear{k: [2]float64{2.873e-3, 7.760e-5}, mu: [2]float64{3.723e-6, 4.940e-8}, c: [2]float64{1002.737, 1.2324e-2}, molar: 28.97},
 	},
 	Argon: {
-		"argon", properties{1.699, 2.164e-5, 1.684e-2, 519},
+		"argon",
+		properties{1.699, 2.164e-5, 1.684e-2, 519},
 		linear{k: [2]float64{2.285e-3, 5.149e-5}, mu: [2]float64{3.379e-6, 6.451e-8}, c: [2]float64{521.9285, 0}, molar: 39.948},
 	},
 	Krypton: {
-		"krypton", properties{3.560, 2.400e-5, 0.900e-2, 245},
+		"krypton",
+		properties{3.560, 2.400e-5, 0.900e-2, 245},
 		linear{k: [2]float64{9.443e-4, 2.826e-5}, mu: [2]float64{2.213e-6, 7.777e-8}, c: [2]float64{248.0907, 0}, molar: 83.80},
 	},
 	Xenon: {
-		"xenon", properties{5.689, 2.226e-5, 0.529e-2, 161},
+		"xenon",
+		properties{5.689, 2.226e-5, 0.529e-2, 161},
 		linear{k: [2]float64{4.538e-4, 1.723e-5}, mu: [2]float64{1.069e-6, 7.414e-8}, c: [2]float64{158.3397, 0}, molar: 131.30},
 	},
 	SF6: {
-		"sf6", properties{6.360, 1.459e-5, 1.275e-2, 614},
+		"sf6",
+		properties{6.360, 1.459e-5, 1.275e-2, 614},
 		linear{k: [2]float64{-9.4234e-3, 7.8333e-5}, mu: [2]float64{3.8303e-6, 3.800e-8}, c: [2]float64{614, 0}, molar: 146.06},
 	},
 }

@@ -106,8 +106,17 @@ func (k GapKind) String() string {
 // correction is EN 673 table A.2 and EN 12898, from memory: the corrected
 // (hemispherical) over the normal emissivity. Below its first entry the ratio stays.
 var correction = [...][2]float64{
-	{0.03, 1.22}, {0.05, 1.18}, {0.1, 1.14}, {0.2, 1.10}, {0.3, 1.06}, {0.4, 1.03},
-	{0.5, 1.00}, {0.6, 0.98}, {0.7, 0.96}, {0.8, 0.95}, {0.89, 0.94},
+	{0.03, 1.22},
+	{0.05, 1.18},
+	{0.1, 1.14},
+	{0.2, 1.10},
+	{0.3, 1.06},
+	{0.4, 1.03},
+	{0.5, 1.00},
+	{0.6, 0.98},
+	{0.7, 0.96},
+	{0.8, 0.95},
+	{0.89, 0.94},
 }
 
 // CorrectedEmissivity returns the hemispherical emissivity that heat exchange

@@ -80,3 +80,7 @@ const (
 	GlassBlock       = 0.60 * rvalue.UIP
 	GlassBlockSource = "IECC, table of default U-factors R303.1.3(1), from memory"
 )
+
+// GlassBlockSolar is the default solar heat gain factor of glass block: IECC, table
+// R303.1.3(3), from memory.
+const GlassBlockSolar = 0.6

@@ -320,5 +320,5 @@ func ExampleGlazing_Design() {
 	}
 	// Output:
 	// U-1.07, 14 °F inside  glass 1/8 in
-	// U-0.49, 43 °F inside  glass 1/8 in + air 2 in + storm 1/8 in
+	// U-0.50, 43 °F inside  glass 1/8 in + air 2 in + storm 1/8 in
 }

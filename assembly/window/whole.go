@@ -1,8 +1,6 @@
 package window
 
 import (
-	"math"
-
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -189,15 +187,3 @@ func (w *Window) whole(p *plan, center rvalue.Transmittance) Whole {
 	out.Frame = out.FrameU.Times(p.total - p.glass)
 	return out
 }
-
-// InsideFace returns the temperature of a face towards the room of what has the
-// transmittance u, between air at two temperatures: ti − U·Rsi·(ti − te) with the
-// 0.13 m²·K/W that ISO 13788 takes for glass and frames (from memory). It serves for
-// the edge and the frame; the centre's own is Solved.Faces[0].
-//
-// A room sweats there once its dew point reaches that temperature.
-func InsideFace(u rvalue.Transmittance, indoors, outdoors rvalue.Temperature) rvalue.Temperature {
-	return indoors.Add(rvalue.TemperatureDifference(-math.Min(u.SI()*faceResistance, 1) * indoors.Sub(outdoors).SI()))
-}
-
-const faceResistance = 0.13 // m²·K/W

@@ -146,7 +146,7 @@ func scoreFrames(t *testing.T) *table {
 func scoreFace(t *testing.T) *table {
 	s := &table{name: "inside face of glass, Rsi 0.13", kind: "own arithmetic"}
 	for _, r := range testdata.Read(t, "window_face.csv", "outdoors", "u", "face", "mark") {
-		face := InsideFace(rvalue.Transmittance(r.Number(t, "u")), rvalue.FromCelsius(20), rvalue.FromCelsius(r.Number(t, "outdoors")))
+		face := InsideFace(rvalue.Transmittance(r.Number(t, "u")), 0, rvalue.FromCelsius(20), rvalue.FromCelsius(r.Number(t, "outdoors")))
 		s.cell(t, "U "+r["u"]+" at "+r["outdoors"]+" °C", face.Celsius(), r["face"], "")
 	}
 	return s

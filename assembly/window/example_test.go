@@ -1,0 +1,111 @@
+package window_test
+
+import (
+	"fmt"
+
+	"github.com/coldseam/coldseam/assembly/window"
+	"github.com/coldseam/coldseam/climate"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// A whole window, what in it loses most, and when it sweats.
+func ExampleWindow_Design() {
+	glass, _, err := window.Parse("glass 1/8 in + air 1/2 in + glass 1/8 in")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w := window.Window{Glazing: glass, Frame: window.Wood, Operable: true, Width: 30 * rvalue.Inch, Height: 60 * rvalue.Inch}
+	c := window.Winter()
+	whole, _, err := w.Design(c)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	all := whole.Center + whole.Edge + whole.Frame
+	fmt.Printf("U-%.2f: centre %.0f %%, edge %.0f %%, frame %.0f %% of the heat\n", whole.U.IP(),
+		100*float64(whole.Center)/float64(all), 100*float64(whole.Edge)/float64(all), 100*float64(whole.Frame)/float64(all))
+	coldest := whole.Inside(c.Indoors, c.Outdoors).Coldest()
+	air, err := climate.AirOfDewPoint(c.Indoors, coldest, climate.SeaLevel)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("coldest %.0f °F inside: it sweats from %.0f %% humidity\n", coldest.Fahrenheit(), 100*air.RelativeHumidity())
+	// Output:
+	// U-0.51: centre 50 %, edge 24 %, frame 26 % of the heat
+	// coldest 39 °F inside: it sweats from 33 % humidity
+}
+
+// The same window upright and in a roof.
+func ExampleWindow_Declared() {
+	glass, _, err := window.Parse("glass 4 mm + argon 90 % 16 mm + low-e 0.04 glass 4 mm")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w := window.Window{Glazing: glass, Frame: window.Wood, Width: 1230 * rvalue.Millimetre, Height: 1480 * rvalue.Millimetre}
+	for _, tilt := range []float64{window.Upright, 45} {
+		whole, err := w.Declared(window.EN673, tilt)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("at %2.0f°: U %.2f W/(m²·K)\n", tilt, whole.U.SI())
+	}
+	// Output:
+	// at 90°: U 1.57 W/(m²·K)
+	// at 45°: U 1.89 W/(m²·K)
+}
+
+// From single glass to the best affordable step.
+func ExampleWindow_Steps() {
+	glass, _, err := window.Parse("glass 1/8 in")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w := window.Window{Glazing: glass, Frame: window.Wood, Operable: true, Width: 30 * rvalue.Inch, Height: 60 * rvalue.Inch}
+	steps, err := w.Steps(window.Winter())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range steps {
+		on := ""
+		if s.From > 0 {
+			on = " on top of " + steps[s.From].Name
+		}
+		fmt.Printf("U-%.2f  gains %.2f, saves %2.0f %%  %s%s\n", s.Whole.U.IP(), s.Gain.IP(), 100*s.Saved, s.Name, on)
+	}
+	// Output:
+	// U-0.93  gains 0.00, saves  0 %  as it is
+	// U-0.50  gains 0.43, saves 46 %  storm window
+	// U-0.40  gains 0.10, saves 57 %  coated storm window on top of storm window
+	// U-0.51  gains 0.42, saves 45 %  second pane
+	// U-0.39  gains 0.13, saves 58 %  coating on top of second pane
+	// U-0.36  gains 0.03, saves 62 %  argon on top of coating
+	// U-0.33  gains 0.03, saves 65 %  warm spacer on top of argon
+	// U-0.22  gains 0.11, saves 77 %  third pane on top of warm spacer
+}
+
+// The gap that is best for a gas on the handbook's winter night.
+func ExampleGlazing_BestGap() {
+	for _, gas := range []string{"air", "argon 90 %", "krypton 90 %"} {
+		g, _, err := window.Parse("glass 4 mm + " + gas + " 16 mm + low-e 0.04 glass 4 mm")
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		gap, s, err := g.BestGap(0, window.Winter())
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%-12s %4.1f mm, U %.2f W/(m²·K)\n", gas, gap.Millimetres(), s.U.SI())
+	}
+	// Output:
+	// air          12.5 mm, U 1.70 W/(m²·K)
+	// argon 90 %   11.5 mm, U 1.43 W/(m²·K)
+	// krypton 90 %  8.0 mm, U 1.30 W/(m²·K)
+}
