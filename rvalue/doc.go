@@ -1,7 +1,7 @@
 // Package rvalue holds the quantities of building heat loss: thermal
 // resistance and transmittance, conductivity, length, area, volume,
 // temperature, conductance, linear transmittance, vapour permeance, air flow,
-// speed and density. It reads them as people write them, in SI or inch-pound
+// speed, density and mass. It reads them as people write them, in SI or inch-pound
 // units, and prints them in either.
 //
 // # A quantity is a number with a type

@@ -24,6 +24,7 @@ var parsers = map[string]func(string) (float64, error){
 	"AirFlow":               bare(rvalue.ParseAirFlow),
 	"Speed":                 bare(rvalue.ParseSpeed),
 	"Density":               bare(rvalue.ParseDensity),
+	"Mass":                  bare(rvalue.ParseMass),
 	"Share":                 rvalue.ParseShare,
 	"Units":                 bareUnits,
 }
@@ -144,6 +145,7 @@ var mistakes = []struct{ kind, text, at, says string }{
 	{"Area", "-3 x -3 ft", "-3 x -3 ft", "above zero"},
 	{"Volume", "-3 ft² x 3 ft", "-3 ft² x 3 ft", "an area is above zero"},
 	{"Density", "0 kg/m³", "0 kg/m³", "above zero"},
+	{"Mass", "0 kg", "0 kg", "above zero"},
 	{"Conductance", "-1 W/K", "-1 W/K", "zero or more"},
 	{"Permeance", "-1 perm", "-1 perm", "zero or more"},
 	{"AirFlow", "-1 cfm", "-1 cfm", "zero or more"},

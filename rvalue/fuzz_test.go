@@ -30,6 +30,7 @@ func FuzzParse(f *testing.F) {
 	addForms(f, airFlows)
 	addForms(f, speeds)
 	addForms(f, densities)
+	addForms(f, masses)
 	names := slices.Sorted(maps.Keys(parsers)) // one order, or the fuzzer sees new coverage in every run
 	f.Fuzz(func(t *testing.T, text string) {
 		for _, name := range names {

@@ -139,13 +139,20 @@ var (
 			{unit: "lb/ft³", size: float64(PoundPerFoot3)},
 		},
 	})
+	massKind = newKind(kind{
+		name: "a mass", use: "kg or lb",
+		scales: []scale{
+			{unit: "kg", size: 1},
+			{unit: "lb", size: float64(Pound)},
+		},
+	})
 )
 
 // allKinds serves to name the kind that a misplaced unit belongs to. Where two
 // share a unit the first one is named.
 var allKinds = []*kind{
 	&lengthKind, &areaKind, &volumeKind, &temperatureKind, &resistanceKind, &transmittanceKind, &conductivityKind,
-	&conductanceKind, &permeanceKind, &airFlowKind, &speedKind, &densityKind, &differenceKind, &linearKind,
+	&conductanceKind, &permeanceKind, &airFlowKind, &speedKind, &densityKind, &massKind, &differenceKind, &linearKind,
 }
 
 func newKind(k kind) kind {

@@ -70,3 +70,9 @@ func ParseDensity(s string) (Density, error) {
 	v, err := parse(&densityKind, s)
 	return Density(v), err
 }
+
+// ParseMass reads a mass above zero in kg or lb.
+func ParseMass(s string) (Mass, error) {
+	v, err := parse(&massKind, s)
+	return Mass(v), err
+}

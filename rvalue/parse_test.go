@@ -271,6 +271,12 @@ var densities = []form[rvalue.Density]{
 	{"35 kg/m³", 35},
 }
 
+var masses = []form[rvalue.Mass]{
+	{"49 lb", 49 * rvalue.Pound},
+	{"49 pounds", 49 * rvalue.Pound},
+	{"22.2 kg", 22.2},
+}
+
 func TestParse(t *testing.T) {
 	checkForms(t, "Resistance", rvalue.ParseResistance, resistances)
 	checkForms(t, "Transmittance", rvalue.ParseTransmittance, transmittances)
@@ -286,6 +292,7 @@ func TestParse(t *testing.T) {
 	checkForms(t, "AirFlow", rvalue.ParseAirFlow, airFlows)
 	checkForms(t, "Speed", rvalue.ParseSpeed, speeds)
 	checkForms(t, "Density", rvalue.ParseDensity, densities)
+	checkForms(t, "Mass", rvalue.ParseMass, masses)
 }
 
 func TestParseShare(t *testing.T) {

@@ -77,6 +77,11 @@ func (d Density) In(u Units) string {
 	return in(u, d.IP(), rounding{2, 1, 2}, " lb/ft³", d.SI(), rounding{2, 0, 2}, " kg/m³")
 }
 
+// In returns m as "49.2 lb" or "22.3 kg".
+func (m Mass) In(u Units) string {
+	return in(u, m.IP(), rounding{3, 0, 1}, " lb", m.SI(), rounding{3, 0, 1}, " kg")
+}
+
 // String returns r as In(SI) does.
 func (r Resistance) String() string { return r.In(SI) }
 
@@ -118,3 +123,6 @@ func (s Speed) String() string { return s.In(SI) }
 
 // String returns d as In(SI) does.
 func (d Density) String() string { return d.In(SI) }
+
+// String returns m as In(SI) does.
+func (m Mass) String() string { return m.In(SI) }

@@ -82,6 +82,7 @@ func TestIn(t *testing.T) {
 		{"a blower door", 1200 * rvalue.CubicFootPerMin, "2039 m³/h", "1200 cfm"},
 		{"the handbook's winter wind", 15 * rvalue.MilePerHour, "6.7 m/s", "15.0 mph"},
 		{"wood fibre", rvalue.Density(35), "35 kg/m³", "2.2 lb/ft³"},
+		{"sealed unit", 22.3 * rvalue.Kilogram, "22.3 kg", "49.2 lb"},
 	} {
 		if got := c.q.In(rvalue.SI); got != c.si {
 			t.Errorf("%s: In(SI) = %q, want %q", c.name, got, c.si)

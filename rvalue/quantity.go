@@ -293,3 +293,18 @@ func (d Density) SI() float64 { return float64(d) }
 
 // IP returns d in lb/ft³.
 func (d Density) IP() float64 { return float64(d / PoundPerFoot3) }
+
+// Mass is a mass in kg.
+type Mass float64
+
+// Units of mass.
+const (
+	Kilogram Mass = 1
+	Pound    Mass = pound // avoirdupois
+)
+
+// SI returns m in kg.
+func (m Mass) SI() float64 { return float64(m) }
+
+// IP returns m in lb.
+func (m Mass) IP() float64 { return float64(m / Pound) }

@@ -115,3 +115,9 @@ func (d Density) MarshalText() ([]byte, error) { return marshal(float64(d), "", 
 
 // UnmarshalText reads what ParseDensity reads.
 func (d *Density) UnmarshalText(text []byte) error { return unmarshal(d, text, ParseDensity) }
+
+// MarshalText writes m as "1.5 kg", to the last bit.
+func (m Mass) MarshalText() ([]byte, error) { return marshal(float64(m), "", " kg") }
+
+// UnmarshalText reads what ParseMass reads.
+func (m *Mass) UnmarshalText(text []byte) error { return unmarshal(m, text, ParseMass) }

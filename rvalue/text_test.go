@@ -54,6 +54,7 @@ var kinds = []kind{
 	kindOf[rvalue.AirFlow]("AirFlow", false),
 	kindOf[rvalue.Speed]("Speed", false),
 	kindOf[rvalue.Density]("Density", false),
+	kindOf[rvalue.Mass]("Mass", false),
 }
 
 // values yields n values of a kind between 10^-decades and 10^decades, with

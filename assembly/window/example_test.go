@@ -109,3 +109,60 @@ func ExampleGlazing_BestGap() {
 	// argon 90 %   11.5 mm, U 1.43 W/(m²·K)
 	// krypton 90 %  8.0 mm, U 1.30 W/(m²·K)
 }
+
+// What to order for an opening that was measured three times each way and across.
+func ExampleGlazing_Order() {
+	glass, _, err := window.Parse("glass 4 mm + argon 90 % 16 mm + low-e 0.04 glass 4 mm")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	in := func(a, b, c float64) [3]rvalue.Length {
+		return [3]rvalue.Length{rvalue.Length(a) * rvalue.Inch, rvalue.Length(b) * rvalue.Inch, rvalue.Length(c) * rvalue.Inch}
+	}
+	o, err := glass.Order(window.Opening{
+		Widths: in(30.25, 30.125, 30.25), Heights: in(46.5, 46.5, 46.375),
+		Diagonals: [2]rvalue.Length{55.5 * rvalue.Inch, 55.25 * rvalue.Inch},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("order %.0f x %.0f mm, %v thick, %s (%s)\n", o.Width.Millimetres(), o.Height.Millimetres(), o.Thickness, o.Mass.In(rvalue.SI), o.Mass.In(rvalue.IP))
+	fmt.Printf("out of square by %.1f mm, %d people, %d blocks of %s\n", o.Skew.Millimetres(), o.People, o.Blocks.Count, o.Blocks.Length.In(rvalue.IP))
+	// Output:
+	// order 753 x 1172 mm, 24 mm thick, 17.7 kg (38.9 lb)
+	// out of square by 5.8 mm, 2 people, 2 blocks of 4 in
+}
+
+// A pane near the floor beside a walkway.
+func ExampleSafety() {
+	flags, err := window.Safety(2021, window.Place{
+		Width: 36 * rvalue.Inch, Height: 60 * rvalue.Inch, Bottom: 12 * rvalue.Inch, Walking: 24 * rvalue.Inch,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, f := range flags {
+		fmt.Println(f.Clause+":", f.Fact)
+	}
+	// Output:
+	// R308.4.3: all four of: a pane of 15.0 ft² is more than 9 ft²; its bottom at 12 in is less than 18 in above the floor; its top at 6 ft is more than 36 in; one walks within 36 in, 24 in away
+}
+
+// A bedroom window that is too small to climb out of.
+func ExampleEscape_Check() {
+	flags, err := window.Escape{Width: 34 * rvalue.Inch, Height: 24 * rvalue.Inch, Sill: 40 * rvalue.Inch}.Check(2021)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, f := range flags {
+		fmt.Println(f.Clause+":", f.Fact)
+		fmt.Println("wanted:", f.Need)
+	}
+	// Output:
+	// R310.2.1: 5.67 ft² clear is less than the 5.7 ft² of an opening
+	// wanted: at least 5.7 ft² clear: 2 ft 1/4 in high at this width, or 2 ft 10 1/4 in wide at this height
+}
