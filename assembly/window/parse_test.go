@@ -171,6 +171,9 @@ func TestParseMistakes(t *testing.T) {
 		{"glass 4 mm + + glass 4 mm", "+ glass 4 mm", "a pane or a gap is missing"},
 		{"glass 4 mm + air + glass 4 mm", " + glass 4 mm", "how wide is the gap?"},
 		{"double glass 4 mm", "double glass 4 mm", "is neither a pane"},
+		{"glas 4 mm", "glas 4 mm", "did you mean glass?"},
+		{"glass 4 mm + argno 16 mm + glass 4 mm", "argno 16 mm + glass 4 mm", "did you mean argon?"},
+		{"lowe 0.04 laminatd 6 mm", "laminatd 6 mm", "did you mean laminated?"},
 		{"glass 4 mm + helium 16 mm + glass 4 mm", "helium 16 mm + glass 4 mm", `"helium" is neither a pane`},
 		{"glass 4 mm + air 16 mm wide + glass 4 mm", "wide + glass 4 mm", "nothing may follow"},
 		// two coatings on one face

@@ -30,15 +30,17 @@ func scoreTrade(t *testing.T) *table {
 
 func scoreOlder(t *testing.T) *table {
 	s := &table{name: "ASHRAE 1977 to 1981, storm windows too, by design at 15 mph", kind: "from memory"}
-	for _, r := range testdata.Read(t, "window_older.csv", "glazing", "u", "mark") {
-		u, why := solved(t, parsed(t, r), Winter()).U.IP(), ""
+	for _, r := range testdata.Read(t, "window_older.csv", "glazing", "tilt", "u", "mark") {
+		c := Winter()
+		c.Tilt = r.Number(t, "tilt")
+		u, why := solved(t, parsed(t, r), c).U.IP(), ""
 		if off := math.Abs(u - r.Number(t, "u")); off > 0.005+rounding {
 			why = "computed then with fixed films and air spaces of 1.46, 6 and about 1.3 Btu/(h·ft²·°F); within 5 %"
 			if off > 0.05*u {
 				t.Errorf("%v: %.4f", r, u)
 			}
 		}
-		s.cell(t, r["glazing"], u, r["u"], why)
+		s.cell(t, r["glazing"]+" at "+r["tilt"]+"°", u, r["u"], why)
 	}
 	return s
 }
