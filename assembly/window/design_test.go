@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"github.com/coldseam/coldseam/rvalue"
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
 func solved(t *testing.T, g Glazing, c Conditions) Solved {
@@ -85,6 +87,25 @@ func TestHeatBalance(t *testing.T) {
 			if off := math.Abs(f[0]*f[1] - q); !(off <= relative*math.Abs(q)+known*f[0]) {
 				t.Fatalf("%+v in %+v: %s passes %.12g, the whole %.12g W/m²", g, c, name, f[0]*f[1], q)
 			}
+		}
+	}
+}
+
+// TestStringReadsBack: any glazing made in Go, to the last bit.
+func TestStringReadsBack(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	for range 5000 {
+		g, _ := anyGlazing(r)
+		p := &g.Panes[r.IntN(len(g.Panes))]
+		if p.Tempered = r.IntN(2) == 0; p.Sheet == Laminated {
+			p.Interlayer = p.Thickness / 3
+		}
+		back, _, err := Parse(g.String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := cmp.Diff(g, back, cmpopts.EquateEmpty()); d != "" {
+			t.Fatalf("%s reads otherwise: (-made +read)\n%s", g, d)
 		}
 	}
 }

@@ -12,7 +12,9 @@ const FaceFilm = 0.13 * rvalue.RSI
 
 // InsideFace returns the temperature of the face towards the room of what has the
 // transmittance u and the inside film film (0: [FaceFilm]), between air at two
-// temperatures: ti − U·Rsi·(ti − te).
+// temperatures: ti − U·Rsi·(ti − te). The U of a metal frame counts fins and sides
+// beyond the area that is seen, so that the formula could pass below what metal
+// without any resistance between two films has; that is the least then.
 //
 // It sweats once the dew point of the room's air reaches that temperature; the
 // humidity at which that happens is climate.AirOfDewPoint(indoors, face, pressure).
@@ -20,7 +22,8 @@ func InsideFace(u rvalue.Transmittance, film rvalue.Resistance, indoors, outdoor
 	if film == 0 {
 		film = FaceFilm
 	}
-	part := math.Min(u.SI()*film.RSI(), 1) // of the whole drop
+	const outside = 0.03 // m²·K/W: of 15 mph, ASHRAE, seen
+	part := math.Min(u.SI()*film.RSI(), film.RSI()/(film.RSI()+outside))
 	return indoors.Add(rvalue.TemperatureDifference(-part * indoors.Sub(outdoors).SI()))
 }
 

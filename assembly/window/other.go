@@ -52,7 +52,7 @@ func (d Door) Declared(s Standard) (Whole, error) {
 
 // Skylight is a window in a roof, on a curb that stands above it.
 type Skylight struct {
-	Window
+	Window     Window
 	CurbHeight rvalue.Length     // above the insulated roof; 0: none
 	CurbR      rvalue.Resistance // of the curb's sides without films
 }
@@ -68,7 +68,7 @@ func (s Skylight) Design(c Conditions) (Whole, Solved, error) {
 	if !(s.CurbHeight > 0 && s.CurbHeight <= 2*rvalue.Metre) || !(s.CurbR >= 0 && s.CurbR <= 20*rvalue.RSI) {
 		return Whole{}, Solved{}, refuse("a curb of %s with %s; give a height above 0 to 2 m and what its sides resist, up to RSI 20", said(s.CurbHeight), said(s.CurbR))
 	}
-	side := rvalue.Length(2 * float64(s.Width+s.Height)).Times(s.CurbHeight)
+	side := rvalue.Length(2 * float64(s.Window.Width+s.Window.Height)).Times(s.CurbHeight)
 	// ISO 6946, upright surfaces: 0.13 inside and 0.04 outside (seen)
 	out.Frame += (s.CurbR + 0.17*rvalue.RSI).U().Times(side)
 	out.U = (out.Center + out.Edge + out.Frame).Over(out.Area)

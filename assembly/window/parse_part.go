@@ -189,14 +189,15 @@ func (p *parser) fill(f *Fill, gas Gas, ws []word, mixed bool) (n int, err error
 			percent, width = true, 3
 		}
 		if percent {
-			v, err := strconv.ParseFloat(strings.TrimSuffix(number, "%"), 64)
+			number = strings.TrimSuffix(number, "%")
+			v, err := strconv.ParseFloat(number+"e-2", 64) // rounded once
 			if err != nil {
 				return 0, p.fail(ws[1].from, "%q is no share of the gap; write it as 90 %%", p.text[ws[1].from:ws[1].to])
 			}
-			if !(v > 0 && v <= 100) {
-				return 0, p.fail(ws[1].from, "a fill of %v %% is impossible; write above 0 to 100 %%", v)
+			if !(v > 0 && v <= 1) {
+				return 0, p.fail(ws[1].from, "a fill of %s %% is impossible; write above 0 to 100 %%", number)
 			}
-			share, n = v/100, width
+			share, n = v, width
 		}
 	}
 	if gas == Air {

@@ -83,12 +83,18 @@ func lengthText(l rvalue.Length) string {
 	return strconv.FormatFloat(l.SI(), 'f', -1, 64) + " m"
 }
 
-// percentText writes a share in percent so that it reads back the same.
+// percentText writes a share in percent: its shortest decimal with the point two
+// places on, which Parse moves back, so that no bit is lost.
 func percentText(share float64) string {
-	for _, v := range [...]float64{math.Round(share*1e8) / 1e6, share * 100, math.Nextafter(share*100, 0), math.Nextafter(share*100, 200)} {
-		if v/100 == share {
-			return strconv.FormatFloat(v, 'g', -1, 64)
-		}
+	mantissa, exponent, _ := strings.Cut(strconv.FormatFloat(share, 'e', -1, 64), "e")
+	digits := strings.Replace(mantissa, ".", "", 1)
+	n, _ := strconv.Atoi(exponent) // well formed: it was just written
+	switch point := n + 3; {
+	case point <= 0:
+		return "0." + strings.Repeat("0", -point) + digits
+	case point < len(digits):
+		return digits[:point] + "." + digits[point:]
+	default:
+		return digits + strings.Repeat("0", point-len(digits))
 	}
-	return strconv.FormatFloat(share*100, 'g', -1, 64)
 }
