@@ -7,7 +7,8 @@ import (
 	"github.com/coldseam/coldseam/rvalue"
 )
 
-// paneWords are the words of a pane; those that name a sheet have it.
+// paneWords are the words that a pane begins with or has; those that name what it is
+// made of have their sheet.
 var paneWords = map[string]Sheet{
 	"glass": Glass, "laminated": Laminated, "acrylic": Acrylic, "polycarbonate": Polycarbonate,
 	"storm": Glass, "tempered": Glass, "toughened": Glass, "low-e": Glass, "lowe": Glass, "interlayer": Glass,
@@ -16,7 +17,8 @@ var paneWords = map[string]Sheet{
 // pane reads a pane with its coatings.
 func (p *parser) pane(ws []word) error {
 	var pane Pane
-	named := false // whether what it is made of has been read, so that coatings are on its outer face
+	described := false // by any word but a coating
+	behind := false    // behind what it is made of or its thickness, where coatings are on its outer face
 	for i := 0; i < len(ws); {
 		w := ws[i]
 		i++
@@ -29,7 +31,7 @@ func (p *parser) pane(ws []word) error {
 				return p.unknown(w)
 			}
 			face, side := &pane.Inner, "indoors"
-			if named {
+			if behind {
 				face, side = &pane.Outer, "outdoors"
 			}
 			if *face != 0 {
@@ -42,19 +44,17 @@ func (p *parser) pane(ws []word) error {
 			*face = e
 			i++
 		case "storm":
-			pane.Storm = true
-			named = true
+			pane.Storm, described = true, true
 		case "tempered", "toughened":
-			pane.Tempered = true
-			named = true
+			pane.Tempered, described = true, true
 		case "glass":
-			named = true
+			described, behind = true, true
 		case "laminated", "acrylic", "polycarbonate":
 			if pane.Sheet != Glass {
 				return p.fail(w.from, "%s after %s: a pane is made of one of them", w.text, pane.Sheet)
 			}
 			pane.Sheet = paneWords[w.text]
-			named = true
+			described, behind = true, true
 		case "interlayer":
 			if pane.Sheet != Laminated {
 				return p.fail(w.from, "only laminated glass has an interlayer; write such as laminated 6.8 mm interlayer 0.76 mm")
@@ -72,19 +72,19 @@ func (p *parser) pane(ws []word) error {
 			if pane.Thickness != 0 {
 				return p.fail(w.from, "a second thickness for this pane; join the next part with +")
 			}
-			if !named {
+			if !described {
 				return p.fail(w.from, "a thickness without a pane; write what it is made of before it, such as glass %s", p.text[w.from:ws[len(ws)-1].to])
 			}
 			d, n, err := p.length(ws[i-1:])
 			if err != nil {
 				return err
 			}
-			pane.Thickness = d
+			pane.Thickness, behind = d, true
 			i += n - 1
 		}
 	}
 	last := ws[len(ws)-1]
-	if !named {
+	if !described {
 		return p.fail(last.to, "a coating on what? write the pane behind it, such as low-e 0.04 glass 4 mm")
 	}
 	if pane.Thickness == 0 {

@@ -55,6 +55,15 @@ var notations = []struct {
 		remarks: "storm-gap",
 	},
 	{
+		text: "glass 3 mm + air 2 in + storm low-e 0.15 1/8 in", // a coating before glass and thickness is towards indoors
+		want: window.Glazing{
+			Panes: []window.Pane{{Thickness: 3 * mm}, {Thickness: 0.125 * rvalue.Inch, Storm: true, Inner: 0.15}},
+			Gaps:  []window.Gap{{Thickness: 2 * rvalue.Inch}},
+		},
+		printed: "glass 3 mm + air 2 in + low-e 0.15 storm 1/8 in",
+		remarks: "storm-gap",
+	},
+	{
 		text: "storm acrylic 5 mm + air 80 mm + glass 3 mm", // a secondary pane on the room side
 		want: window.Glazing{
 			Panes: []window.Pane{{Thickness: 5 * mm, Sheet: window.Acrylic, Storm: true}, {Thickness: 3 * mm}},

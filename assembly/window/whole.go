@@ -57,16 +57,13 @@ func (w Window) Declared(s Standard, tilt float64) (Whole, error) {
 // Design returns the whole window in real conditions by the handbook's weighting:
 // centre (see [Glazing.Design]), edge and frame by their areas.
 //
-// The height of the glass in c is that of one light when it is 0 there. The frame's
-// U is the published one, of an upright window in winter, whatever c is. The error
-// names what in w or c cannot be.
+// A height of 0 in c is 1 m for every window, as the handbook's table has it, so that
+// windows compare. The frame's U is the published one, of an upright window in winter,
+// whatever c is. The error names what in w or c cannot be.
 func (w Window) Design(c Conditions) (Whole, Solved, error) {
 	p, err := w.plan()
 	if err != nil {
 		return Whole{}, Solved{}, err
-	}
-	if c.Height == 0 {
-		c.Height = p.height
 	}
 	solved, err := w.Glazing.Design(c)
 	if err != nil {
