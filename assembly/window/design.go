@@ -82,6 +82,9 @@ type Solved struct {
 // 15099 clause 8.3.3 and radiation to surroundings at air temperature; a clear
 // night sky takes more. No sun. All from memory.
 //
+// The correlations are for gaps of a fifth to a hundredth of their height; in wider
+// and narrower ones they are extrapolated.
+//
 // Heat that flows down, under a tilted or level glazing in summer or through
 // glass underfoot, follows from the tilt and the temperatures. The error names
 // what in g or c cannot be.

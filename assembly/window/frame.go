@@ -2,6 +2,7 @@ package window
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -62,6 +63,21 @@ func (s Spacer) String() string {
 		return edges[s].name
 	}
 	return fmt.Sprintf("Spacer(%d)", uint8(s))
+}
+
+// ParseSpacer reads what String prints, and "warm" for an insulating spacer. Case
+// does not matter. The error names what can be read.
+func ParseSpacer(s string) (Spacer, error) {
+	name := strings.Join(strings.Fields(strings.ToLower(s)), " ")
+	if name == "warm" {
+		return Insulating, nil
+	}
+	for i := range edges {
+		if name == edges[i].name {
+			return Spacer(i), nil
+		}
+	}
+	return 0, refuse("%q is no spacer of a sealed unit (use metal, insulating or warm, fused glass, insulated metal)", s)
 }
 
 // frames has the U of each frame in Btu/(h·ft²·°F) by panes, 1 to 3, beside metal

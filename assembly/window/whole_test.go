@@ -283,6 +283,20 @@ func TestDoor(t *testing.T) {
 	}
 }
 
+func TestParseSpacer(t *testing.T) {
+	for s := range Spacer(spacerCount) {
+		if got, err := ParseSpacer(strings.ToUpper(s.String())); err != nil || got != s {
+			t.Errorf("%v reads as %v, %v", s, got, err)
+		}
+	}
+	if got, err := ParseSpacer(" Warm "); err != nil || got != Insulating {
+		t.Errorf("warm reads as %v, %v", got, err)
+	}
+	if _, err := ParseSpacer("gold"); err == nil || !strings.Contains(err.Error(), `"gold" is no spacer`) || !strings.Contains(err.Error(), "fused glass") {
+		t.Errorf("gold: %v", err)
+	}
+}
+
 // TestWindowRefused: sizes that cannot be, each with what would do.
 func TestWindowRefused(t *testing.T) {
 	good := Window{Glazing: unit(1, 3*mm, 0, Fill{}, 0, 0), Frame: Wood, Width: 800 * mm, Height: 1200 * mm}
