@@ -1,6 +1,7 @@
 package rvalue_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/coldseam/coldseam/rvalue"
@@ -328,6 +329,25 @@ func TestParseUnits(t *testing.T) {
 		var got rvalue.Units
 		if err := got.UnmarshalText(text); err != nil || got != u {
 			t.Errorf("%v is written as %q and read as %v, %v", u, text, got, err)
+		}
+	}
+}
+
+// A size is read with its sides apart, and as the area that ParseArea reads.
+func TestParseSize(t *testing.T) {
+	for text, want := range map[string][2]rvalue.Length{
+		"30 in x 60 in": {30 * rvalue.Inch, 60 * rvalue.Inch}, "30 x 60 in": {30 * rvalue.Inch, 60 * rvalue.Inch},
+		"2.4 m × 3 m": {2.4 * rvalue.Metre, 3 * rvalue.Metre}, "2 ft 6 in by 1.2 m": {30 * rvalue.Inch, 1.2 * rvalue.Metre},
+	} {
+		w, h, err := rvalue.ParseSize(text)
+		a, _ := rvalue.ParseArea(text)
+		if err != nil || w != want[0] || h != want[1] || math.Abs(w.Times(h).SI()-a.SI()) > 1e-12 {
+			t.Errorf("%q: %v by %v, %v; want %v", text, w, h, err, want)
+		}
+	}
+	for _, text := range []string{"", "12 ft2", "30 in", "30 in x", "30 in x 60 in x 2 in", "-3 in x 3 in"} {
+		if w, h, err := rvalue.ParseSize(text); err == nil {
+			t.Errorf("%q is read as %v by %v", text, w, h)
 		}
 	}
 }

@@ -29,6 +29,26 @@ func ParseArea(s string) (Area, error) {
 	return Area(v), err
 }
 
+// ParseSize reads a width and a height, as the product of two lengths: "30 in x 60
+// in", "2.4 m × 3 m"; in "30 x 60 in" the one unit is that of both.
+func ParseSize(s string) (width, height Length, err error) {
+	if _, err := ParseArea(s); err != nil {
+		return 0, 0, err
+	}
+	at, end := inner(s)
+	cut, w := times(s, at)
+	if cut < 0 {
+		return 0, 0, fail(s, at, "no size, write a width and a height such as 30 in x 60 in")
+	}
+	shared := sharedUnit(s[:end])
+	x, _, err := readSide(s, at, cut, shared)
+	if err != nil {
+		return 0, 0, err
+	}
+	y, _, err := readSide(s, skipBlanks(s, cut+w), end, shared)
+	return Length(x), Length(y), err
+}
+
 // ParseVolume reads a volume above zero in m³, ft³ (or cu ft), or as the
 // product of three lengths, or of an area and a length: "263 ft² x 8 ft".
 func ParseVolume(s string) (Volume, error) {

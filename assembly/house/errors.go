@@ -29,7 +29,7 @@ func (e *Error) Error() string {
 	if strings.TrimSpace(e.Source) == "" {
 		return b.String()
 	}
-	shown, column := window([]rune(e.Source), e.Column)
+	shown, column := excerpt([]rune(e.Source), e.Column)
 	fmt.Fprintf(&b, "\n  %s\n  %s^", string(shown), caretIndent(shown[:column-1]))
 	return b.String()
 }
@@ -37,9 +37,9 @@ func (e *Error) Error() string {
 // shownLine is how many characters of a long source line are printed.
 const shownLine = 160
 
-// window cuts a long line to the surroundings of the column and returns the
+// excerpt cuts a long line to the surroundings of the column and returns the
 // column in the cut.
-func window(line []rune, column int) ([]rune, int) {
+func excerpt(line []rune, column int) ([]rune, int) {
 	column = min(max(column, 1), len(line)+1)
 	if len(line) <= shownLine {
 		return line, column

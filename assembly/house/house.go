@@ -6,6 +6,7 @@ import (
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
+	"github.com/coldseam/coldseam/assembly/window"
 	"github.com/coldseam/coldseam/climate/target"
 	"github.com/coldseam/coldseam/rvalue"
 	"github.com/coldseam/coldseam/rvalue/material"
@@ -116,8 +117,10 @@ type Window struct {
 	Frame    string
 	Leaf     string // of a door: what it is made of
 	Operable bool
+	Built    *Built // described by its glass: U depends on the opening then, and is 0 here
 
-	at place
+	at      place
+	remarks []Remark // on the glazing's text
 }
 
 // Buffer is a named unheated space between the rooms and outdoors.
@@ -163,6 +166,11 @@ type Opening struct {
 	Window *Window
 	Area   rvalue.Area // of one
 	Count  int
+
+	Width, Height rvalue.Length   // 0: only the area is given
+	Measured      *window.Opening // the place of one pane or unit; nil: not measured
+	Site          *window.Place   // where it is in the room; nil: not given
+	Escape        *window.Escape  // a way out, to be held against the code; nil: not asked
 }
 
 // Edge is the insulation at the edge of a slab.

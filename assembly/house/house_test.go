@@ -142,7 +142,7 @@ func TestEverything(t *testing.T) {
 		{"part of a window", h.Parts[1].Kind, house.Glazing},
 		{"part by its U-factor", h.Parts[2].Kind, house.MassWall},
 		{"part toward a buffer", h.Parts[3].Buffer.Name, "old garage"},
-		{"openings", *h.Parts[0].Openings[0], house.Opening{Name: "roof lights", Window: h.Windows[2], Area: (24 * in).Times(48 * in), Count: 2}},
+		{"openings", *h.Parts[0].Openings[0], house.Opening{Name: "roof lights", Window: h.Windows[2], Area: (24 * in).Times(48 * in), Count: 2, Width: 24 * in, Height: 48 * in}},
 		{"opening by its area", h.Parts[0].Openings[1].Area, 8 * rvalue.SquareFoot},
 		{"slab", h.Parts[4].Edge, house.Edge{Reach: "4 ft vertical", Depth: 4 * ft, R: 10 * rvalue.RIP}},
 		{"perimeter", h.Parts[4].Perimeter, 140 * ft},

@@ -7,6 +7,7 @@ import (
 
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/assembly/window"
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -129,11 +130,15 @@ func (d *decoder) window(t *section, name string) *Window {
 		w.Kind = windowKind[i]
 	}
 	var ok bool
+	var err error
 	if w.U, ok = quantity(t, "u", "U-0.30", someU); ok {
 		w.Source = "as given"
 	}
 	w.Glass, _ = t.text("glass")
-	w.Frame, _ = t.text("frame")
+	glazing, built := t.text("glazing")
+	if !t.has("glazing") {
+		w.Frame, _ = t.text("frame")
+	}
 	w.Leaf, _ = t.text("leaf")
 	if v, ok := t.flag("operable"); ok {
 		w.Operable = v
@@ -142,7 +147,16 @@ func (d *decoder) window(t *section, name string) *Window {
 		t.fail("leaf", `a leaf is that of a door; write kind = "door" too`)
 		return w
 	}
-	t.oneOf("its U-factor", []string{"u", "glass", "leaf"})
+	if !t.has("glazing") {
+		for _, key := range builtKeys {
+			if t.get(key) != nil {
+				t.fail(key, `this goes with the glass of which the U-factor is computed; write such as glazing = "glass 3 mm + air 12 mm + glass 3 mm" too, or leave it out`)
+			}
+		}
+	}
+	if !(t.has("glazing") && t.has("leaf")) { // a door with lights in it
+		t.oneOf("its U-factor", []string{"u", "glass", "glazing", "leaf"})
+	}
 	switch {
 	case w.U > 0:
 		for _, key := range []string{"frame", "operable"} {
@@ -151,10 +165,18 @@ func (d *decoder) window(t *section, name string) *Window {
 			}
 		}
 	case t.has("u"):
+	case built:
+		if w.Leaf != "" {
+			if w.U, w.Source, err = envelope.DefaultDoor(w.Leaf); err != nil {
+				t.fail("leaf", "%s", plain(err))
+				return w
+			}
+		}
+		d.glazing(t, w, glazing)
+	case t.has("glazing"):
 	case w.Glass != "":
 		d.glass(t, w)
 	case w.Leaf != "":
-		var err error
 		if w.U, w.Source, err = envelope.DefaultDoor(w.Leaf); err != nil {
 			t.fail("leaf", "%s", plain(err))
 		} else {
@@ -166,6 +188,11 @@ func (d *decoder) window(t *section, name string) *Window {
 
 // glass looks up the U-factor of a window by its glass and frame.
 func (d *decoder) glass(t *section, w *Window) {
+	if block := strings.ToLower(strings.Join(strings.Fields(w.Glass), " ")); block == "glass block" || block == "glass blocks" {
+		w.U, w.Source = window.GlassBlock, window.GlassBlockSource
+		d.filled(t.path("u"), both(w.U), "for "+block+": "+w.Source)
+		return
+	}
 	t.missing("frame", `the frame is missing; write such as frame = "wood"`)
 	if w.Frame == "" {
 		return

@@ -43,7 +43,7 @@ func (d *decoder) buried(t *section, b *Buffer) {
 	}
 	for i, one := range t.tables("to_ground") {
 		a := &section{d: d, t: one, where: fmt.Sprintf("%s: to_ground %d", t.where, i+1)}
-		p := &Part{Name: fmt.Sprintf("%s, in the ground %d", b.Name, i+1), Toward: ToGround}
+		p := &Part{Name: fmt.Sprintf("%s, in the ground %d", b.Name, i+1), Kind: BasementWall, Toward: ToGround}
 		if i, ok := a.choice("kind", words); ok {
 			p.Kind = kinds[i]
 		}
@@ -55,9 +55,7 @@ func (d *decoder) buried(t *section, b *Buffer) {
 		}
 		p.Area, _ = quantity(a, "area", "200 ft2", areas)
 		a.missing("area", `its area is missing; write such as area = "30 ft x 6 ft"`)
-		if a.has("kind") {
-			d.ground(a, p)
-		}
+		d.below(a, p)
 		a.done()
 		b.ToGround = append(b.ToGround, p)
 	}

@@ -272,6 +272,11 @@ func (d *decoder) openings(s *section, p *Part) {
 		r.Window = lookup(o, "window", "window", d.h.Windows, func(w *Window) string { return w.Name })
 		o.missing("window", `the window is missing; write the name of a [window.NAME], such as window = "sash"`)
 		size, ok1 := quantity(o, "size", "30 in x 60 in", rvalue.ParseArea)
+		if ok1 {
+			if width, height, err := rvalue.ParseSize(o.t.index["size"].value.text); err == nil {
+				r.Width, r.Height = width, height
+			}
+		}
 		area, ok2 := quantity(o, "area", "12.5 ft2", rvalue.ParseArea)
 		o.oneOf("its size", []string{"size", "area"})
 		if r.Area = area; ok1 {
@@ -282,9 +287,22 @@ func (d *decoder) openings(s *section, p *Part) {
 		} else if o.has("count") {
 			complete = false
 		}
+		d.order(o, r)
 		o.done()
 		if !ok1 && !ok2 {
 			complete = false
+		}
+		if r.Window != nil && r.Window.Built != nil && r.Area > 0 {
+			width, height := r.sides()
+			if _, _, err := d.h.glazed(r.Window, width, height, p.tilt()); err != nil {
+				key := "size"
+				if ok2 {
+					key = "area"
+				}
+				o.fail(key, "%s", plain(err))
+			} else if ok2 {
+				d.filled(o.path("size"), "square", "of its area; write the size, since edge and frame depend on it")
+			}
 		}
 		open += rvalue.Area(float64(r.Count) * float64(r.Area))
 	}
@@ -317,32 +335,44 @@ func (d *decoder) ground(s *section, p *Part) {
 	if p.Toward == ToGround && !floor && !below {
 		s.fail("toward", "a %s does not face the ground; parts that do are of kind \"basement wall\", \"crawl wall\", \"basement floor\" or \"slab\"", p.Kind)
 	}
-	only := func(key, like string, wanted bool, of, why string) {
-		if wanted {
-			s.missing(key, "%s is missing; write such as %s = %q", why, key, like)
-		} else if s.has(key) && s.get(key) != nil {
+	d.below(s, p)
+	only := func(key string, wanted bool, of string) {
+		if !wanted && s.has(key) && s.get(key) != nil {
 			s.fail(key, "this is for %s only, and the part is a %s toward %s", of, p.Kind, p.Toward)
 		}
 	}
-	p.Perimeter, _ = quantity(s, "perimeter", "140 ft", rvalue.ParseLength)
-	only("perimeter", "140 ft", floor, "a slab or basement floor", "the length of the edge toward outdoors")
-	p.Depth, _ = quantity(s, "depth", "6 ft", rvalue.ParseLength)
-	only("depth", "6 ft", below, "basement and crawl walls and basement floors toward the ground", "how deep the floor lies below ground")
+	only("perimeter", floor, "a slab or basement floor")
+	only("depth", below, "basement and crawl walls and basement floors toward the ground")
 	if e := s.sub("edge"); e != nil {
-		only("edge", "", p.Kind == Slab, "a slab", "the edge")
+		only("edge", p.Kind == Slab, "a slab")
 		d.edge(e, p)
 	} else if p.Kind == Slab && !s.has("edge") {
 		p.Edge.Reach = "none"
 		d.filled(s.path("edge"), "no insulation at the slab's edge", "none is given")
+	}
+	if p.Kind == Slab && (p.Assembly != nil || p.U > 0) {
+		d.filled(s.path("assembly"), "not used", "a slab's heat goes by its edge: the F-factors hold for bare concrete floors")
+	}
+}
+
+// below reads how deep a part lies in the ground, and how long its edge is.
+func (d *decoder) below(s *section, p *Part) {
+	p.Perimeter, _ = quantity(s, "perimeter", "140 ft", rvalue.ParseLength)
+	p.Depth, _ = quantity(s, "depth", "6 ft", rvalue.ParseLength)
+	if p.Toward != ToGround {
+		return
+	}
+	if p.Kind == Slab || p.Kind == BasementFloor {
+		s.missing("perimeter", `the length of the edge toward outdoors is missing; write such as perimeter = "140 ft"`)
+	}
+	if p.Kind == BasementFloor || p.Kind == BasementWall || p.Kind == CrawlWall {
+		s.missing("depth", `how deep the floor lies below ground is missing; write such as depth = "6 ft"`)
 	}
 	if p.Kind == BasementFloor {
 		d.filled(s.path("walls above"), both(basementWall)+" thick", "of the walls on the floor's edge; it changes the answer by a few percent at most")
 		if p.Assembly == nil && p.U == 0 {
 			d.filled(s.path("assembly"), "bare", "none is given")
 		}
-	}
-	if p.Kind == Slab && (p.Assembly != nil || p.U > 0) {
-		d.filled(s.path("assembly"), "not used", "a slab's heat goes by its edge: the F-factors hold for bare concrete floors")
 	}
 }
 

@@ -54,6 +54,11 @@ func (b *reportBuilder) remarks() {
 	if reason, low := r.House.Edition.LowConfidence(); low {
 		add(Remark{Code: "edition", Text: reason, About: r.House.Edition.String()})
 	}
+	for _, w := range r.House.Windows {
+		for _, m := range w.remarks {
+			add(m)
+		}
+	}
 	for _, about := range r.House.named() {
 		if !used[about.About] {
 			add(about)

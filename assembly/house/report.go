@@ -7,6 +7,7 @@ import (
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
+	"github.com/coldseam/coldseam/assembly/window"
 	"github.com/coldseam/coldseam/climate/target"
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -146,7 +147,11 @@ func (b *reportBuilder) buffer(buffer *Buffer) error {
 		u := s.U
 		switch {
 		case s.Window != nil:
-			u = s.Window.U
+			var err error
+			width, height := square(s.Area)
+			if u, _, err = b.report.House.glazed(s.Window, width, height, window.Upright); err != nil {
+				return fmt.Errorf("house: buffer %q: %w", buffer.Name, err)
+			}
 		case s.Assembly != nil:
 			r, err := b.evaluate(s.Assembly, assembly.Open, buffer.Name)
 			if err != nil {
@@ -193,7 +198,13 @@ func (b *reportBuilder) part(p *Part) error {
 	var layers rvalue.Resistance // films left out
 	switch {
 	case p.Window != nil:
-		e.Kind, e.U = p.Window.Kind, p.Window.U
+		e.Kind = p.Window.Kind
+		width, height := square(p.Area)
+		u, whole, err := b.report.House.glazed(p.Window, width, height, p.tilt())
+		if err != nil {
+			return fmt.Errorf("house: part %q: %w", p.Name, err)
+		}
+		e.U, e.Detail = u, glassDetail(whole)
 	case p.Assembly != nil && p.Kind != Slab:
 		r, err := b.evaluate(p.Assembly, p.exposure(), p.Name)
 		if err != nil {
@@ -225,12 +236,17 @@ func (b *reportBuilder) part(p *Part) error {
 		return err
 	}
 	for _, o := range p.Openings {
-		t, _, err := b.judge(p.Name, o.Name, glazing(o.Window.Kind), target.Facts{}, target.Offer{U: o.Window.U})
+		width, height := o.sides()
+		u, whole, err := b.report.House.glazed(o.Window, width, height, p.tilt())
+		if err != nil {
+			return fmt.Errorf("house: part %q: opening %q: %w", p.Name, o.Name, err)
+		}
+		t, _, err := b.judge(p.Name, o.Name, glazing(o.Window.Kind), target.Facts{}, target.Offer{U: u})
 		if err != nil {
 			return err
 		}
 		e.Openings = append(e.Openings, envelope.Opening{
-			Name: o.Name, Kind: o.Window.Kind, Area: o.Area, Count: o.Count, U: o.Window.U, Target: t,
+			Name: o.Name, Kind: o.Window.Kind, Area: o.Area, Count: o.Count, U: u, Target: t, Detail: glassDetail(whole),
 		})
 	}
 	b.report.Envelope.Parts = append(b.report.Envelope.Parts, e)

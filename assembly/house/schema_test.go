@@ -117,6 +117,11 @@ func TestSchemaKeys(t *testing.T) {
 		{"part", "[[part]]\nqqqqqqqq = 1", d["part"].Properties},
 		{"edge", "[[part]]\n[part.edge]\nqqqqqqqq = 1", d["part"].Properties["edge"].Properties},
 		{"opening", "[[part]]\n[[part.openings]]\nqqqqqqqq = 1", d["opening"].Properties},
+		{"heat pump's point", "[[fuel.cop_at]]\nqqqqqqqq = 1", p["fuel"].Properties["cop_at"].Items.Properties},
+		{"buffer in the ground", "[[buffer.x.to_ground]]\nqqqqqqqq = 1", d["buffer"].Properties["to_ground"].Items.Properties},
+		{"measured", "[[part]]\n[[part.openings]]\n[part.openings.measured]\nqqqqqqqq = 1", d["opening"].Properties["measured"].Properties},
+		{"site", "[[part]]\n[[part.openings]]\n[part.openings.site]\nqqqqqqqq = 1", d["opening"].Properties["site"].Properties},
+		{"escape", "[[part]]\n[[part.openings]]\n[part.openings.escape]\nqqqqqqqq = 1", d["opening"].Properties["escape"].Properties},
 		{"bridge", "[[bridge]]\nqqqqqqqq = 1", d["bridge"].Properties},
 	} {
 		_, err := house.Decode("f", []byte(tt.file))

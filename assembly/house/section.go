@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode"
 
+	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -163,6 +164,11 @@ func (s *section) textError(key string, err error) {
 	at := v.at
 	var q *rvalue.ParseError
 	msg := plain(err)
+	var syntax *assembly.SyntaxError
+	if errors.As(err, &syntax) {
+		s.d.fail(v.offset(syntax.Offset), s.path(key), "%s", syntax.Msg)
+		return
+	}
 	if errors.As(err, &q) {
 		at, msg = v.offset(q.Offset), q.Msg
 		if text := quoted(v.text); !strings.HasPrefix(msg, text) {
@@ -175,7 +181,7 @@ func (s *section) textError(key string, err error) {
 // plain drops the name of the package that an error comes from.
 func plain(err error) string {
 	pkg, rest, ok := strings.Cut(err.Error(), ": ")
-	if ok && slices.Contains([]string{"rvalue", "material", "surface", "airspace", "assembly", "envelope", "target"}, pkg) {
+	if ok && slices.Contains([]string{"rvalue", "material", "surface", "airspace", "assembly", "envelope", "target", "season", "window", "climate"}, pkg) {
 		return rest
 	}
 	return err.Error()

@@ -2,6 +2,8 @@ package window
 
 import (
 	"math"
+	"strconv"
+	"strings"
 
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -13,6 +15,20 @@ type Conditions struct {
 	Wind              rvalue.Speed       // at the glass; 0: 15 mph
 	Tilt              float64            // degrees, see Upright
 	Height            rvalue.Length      // of the glass along its slope; 0: 1 m
+}
+
+// ParseTilt reads a tilt from level, 0° to 180°: "45°" or "45 deg"; "90°" is upright.
+func ParseTilt(text string) (float64, error) {
+	number := strings.TrimSpace(text)
+	number, ok := strings.CutSuffix(number, "°")
+	if !ok {
+		number, ok = strings.CutSuffix(number, "deg")
+	}
+	v, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
+	if !ok || err != nil || !(v >= 0 && v <= 180) {
+		return 0, refuse("%q is no tilt; write it from level, 0° to 180°, such as 45° for a roof light, 90° is upright", text)
+	}
+	return v, nil
 }
 
 // Winter returns the handbook's winter night: 70 °F inside, 0 °F outside, wind of

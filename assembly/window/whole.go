@@ -39,6 +39,9 @@ type Whole struct {
 
 	GlassArea rvalue.Area   // seen, edge included
 	GlassEdge rvalue.Length // its perimeter, of all lights
+
+	Lights                  int // panes or units beside and above each other
+	LightWidth, LightHeight rvalue.Length
 }
 
 // Declared returns the whole window by ISO 10077-1: glass as declared (see
@@ -177,6 +180,7 @@ func (w *Window) whole(p *plan, center rvalue.Transmittance) Whole {
 	out := Whole{
 		Area: p.total, CenterU: center, EdgeU: center, FrameU: w.frameU(),
 		GlassArea: p.glass, GlassEdge: p.edge,
+		Lights: int(p.lights), LightWidth: p.width, LightHeight: p.height,
 	}
 	if w.Glazing.sealed() {
 		out.EdgeU = max(w.Spacer.EdgeU(center), center)

@@ -62,6 +62,11 @@ func TestOutput(t *testing.T) {
 		{"layers-steel.txt", []string{"layers", "gypsum 5/8 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum 5/8 in + stucco 3/4 in"}},
 		{"layers-cold.txt", []string{"layers", "gypsum 1/2 in + 2x6 @ 24 in (fiberglass R-21) + polyiso 2 in + vinyl siding", "--cold", "--outdoors", "0 °F"}},
 		{"layers-masonry.txt", []string{"layers", "hard 3/4 in + concrete 6 in 25 % (air 6 in) + air 1 in slightly vented + brick 3 5/8 in", "--sources"}},
+		{"glass.txt", []string{"glass", "glass 1/8 in"}},
+		{"glass-roof-si.txt", []string{"glass", "laminated 7 mm + argon 16 mm + low-e 0.1 tempered glass 5 mm", "--units", "si", "--tilt", "30°", "--frame", "vinyl", "--fixed", "--size", "780 mm x 1180 mm", "--outdoors", "-10 °C"}},
+		{"order-flat.txt", []string{"order", "../../examples/flat-1926.toml"}},
+		{"order-ranch-si.txt", []string{"order", "../../examples/ranch-1958.toml", "--units", "si"}},
+		{"order-split.txt", []string{"order", "../../examples/split-1978.toml", "--units", "ip"}},
 		{"materials-words.txt", []string{"materials", "mineral", "wool"}},
 		{"zone.txt", []string{"zone", "6A"}},
 		{"zone-sources.txt", []string{"zone", "6A", "--edition", "2021", "--sources"}},
@@ -112,6 +117,17 @@ func TestMistakes(t *testing.T) {
 		{"an altitude for a zone", []string{"zone", "6A", "--altitude", "600 ft"}, 2, "no weather"},
 		{"an altitude below the Dead Sea", []string{"zone", "Inyo, CA", "--altitude", "-500 m"}, 2, "-430 to 9000 m (-1411 to 29528 ft)"},
 		{"an altitude above Everest", []string{"zone", "Denver, CO", "--altitude", "30000 ft"}, 2, "9144 m"},
+		{"glass of nothing", []string{"glass"}, 2, "in quotes"},
+		{"a pane that is none", []string{"glass", "glas 3 mm"}, 1, "did you mean glass"},
+		{"gas in no gap", []string{"glass", "glass 3 mm + argon 0 mm + glass 3 mm"}, 1, "argon 0 mm"},
+		{"a fill over 100 %", []string{"glass", "glass 3 mm + argon 120 % 12 mm + glass 3 mm"}, 1, "100 %"},
+		{"glass smaller than its frame", []string{"glass", "glass 3 mm", "--size", "3 in x 3 in"}, 1, "smaller than its frame"},
+		{"a tilt over 180°", []string{"glass", "glass 3 mm", "--tilt", "200°"}, 2, "180°"},
+		{"a frame that is none", []string{"glass", "glass 3 mm", "--frame", "brass"}, 2, "no frame"},
+		{"a spacer that is none", []string{"glass", "glass 3 mm", "--spacer", "rope"}, 2, "no spacer"},
+		{"a size that is none", []string{"glass", "glass 3 mm", "--size", "3"}, 2, "--size"},
+		{"glass without wind", []string{"glass", "glass 3 mm", "--wind", "0 mph"}, 2, "--wind"},
+		{"an order of no file", []string{"order", "no-such-house.toml"}, 1, "no-such-house.toml"},
 		{"a material nobody knows", []string{"materials", "unobtainium"}, 1, "unobtainium"},
 		{"help on nothing", []string{"help", "bogus"}, 2, "bogus"},
 		{"an edition that is none", []string{"zone", "6A", "--edition", "1999"}, 2, "2021"},
@@ -210,6 +226,72 @@ func TestLayersJSON(t *testing.T) {
 	p, i := got.Methods.ParallelPath.R.IP, got.Methods.IsothermalPlanes.R.IP
 	if !(p > i && got.Methods.Combined.R.IP > i && got.Methods.Combined.R.IP < p) {
 		t.Errorf("parallel path R-%v, combined R-%v, isothermal planes R-%v are out of order", p, got.Methods.Combined.R.IP, i)
+	}
+}
+
+func TestGlassJSON(t *testing.T) {
+	out, stderr, code := call(t, "", "glass", "--json", "glass 4 mm + argon 90 % 16 mm + low-e 0.04 glass 4 mm", "--tilt", "45 deg")
+	if code != 0 {
+		t.Fatal(stderr)
+	}
+	var got struct {
+		U       struct{ SI float64 }
+		Upright struct{ SI float64 } `json:"u_upright"`
+		EN673   struct{ SI float64 } `json:"u_center_en673"`
+		Shares  map[string]float64
+		Faces   []struct{ SI float64 }
+		Steps   []struct {
+			From int
+			U    struct{ SI float64 }
+			Gain struct{ SI float64 }
+		}
+	}
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
+		t.Fatal(err)
+	}
+	if !(got.U.SI > got.Upright.SI && got.EN673.SI > 1.2 && len(got.Faces) == 4) {
+		t.Errorf("U %v at 45°, %v upright, glass %v by EN 673, %d faces", got.U, got.Upright, got.EN673, len(got.Faces))
+	}
+	sum := 0.0
+	for _, s := range got.Shares {
+		sum += s
+	}
+	if sum < 0.9999 || sum > 1.0001 {
+		t.Errorf("shares sum to %v", sum)
+	}
+	for _, s := range got.Steps[1:] {
+		if d := got.Steps[s.From].U.SI - s.U.SI - s.Gain.SI; d > 1e-4 || d < -1e-4 {
+			t.Errorf("a step to %v gains %v over %v", s.U.SI, s.Gain.SI, got.Steps[s.From].U.SI)
+		}
+	}
+}
+
+func TestOrderJSON(t *testing.T) {
+	out, stderr, code := call(t, "", "order", "--json")
+	if code != 0 {
+		t.Fatal(stderr)
+	}
+	var got struct {
+		Openings []struct {
+			Name   string
+			Order  []struct{ Measured bool }
+			Escape []struct{ Clause string } `json:"escape_failures"`
+		}
+		Warnings []struct{ Code string }
+		Cautions []string
+	}
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
+		t.Fatal(err)
+	}
+	measured, failed := false, false
+	for _, o := range got.Openings {
+		for _, p := range o.Order {
+			measured = measured || p.Measured
+		}
+		failed = failed || len(o.Escape) > 0
+	}
+	if len(got.Openings) != 5 || !measured || !failed || got.Warnings[0].Code != "built-in" || len(got.Cautions) == 0 {
+		t.Errorf("%d openings, measured %v, a way out that fails %v, warnings %v", len(got.Openings), measured, failed, got.Warnings)
 	}
 }
 

@@ -20,21 +20,9 @@ func rank(c command) error {
 	if err != nil {
 		return err
 	}
-	h, err := house.Decode(name, data)
+	r, u, err := rankHouse(c, name, data)
 	if err != nil {
 		return err
-	}
-	r, err := h.Rank()
-	if err != nil {
-		text := err.Error()
-		for _, pkg := range []string{"house: ", "season: ", "envelope: "} {
-			text = strings.TrimPrefix(text, pkg)
-		}
-		return fmt.Errorf("%s: %s", name, text)
-	}
-	u := c.units
-	if !c.asked {
-		u = h.Units
 	}
 	if c.is("json") {
 		out, err := rankObject(r, name, len(c.args) == 0)
@@ -53,6 +41,29 @@ func rank(c command) error {
 		sourcesText(c.stdout, r, u)
 	}
 	return nil
+}
+
+// rankHouse ranks a house file, and tells the units to print in.
+func rankHouse(c command, name string, data []byte) (*house.Report, rvalue.Units, error) {
+	h, err := house.Decode(name, data)
+	if err != nil {
+		return nil, 0, err
+	}
+	r, err := h.Rank()
+	var placed house.Errors
+	switch {
+	case errors.As(err, &placed):
+		return nil, 0, err
+	case err != nil:
+		text := err.Error()
+		for _, pkg := range []string{"house: ", "season: ", "envelope: "} {
+			text = strings.TrimPrefix(text, pkg)
+		}
+		return nil, 0, fmt.Errorf("%s: %s", name, text)
+	case !c.asked:
+		return r, h.Units, nil
+	}
+	return r, c.units, nil
 }
 
 const builtIn = "no house file was given, so this is the built-in example"

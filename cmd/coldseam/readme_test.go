@@ -30,7 +30,13 @@ func shown(t *testing.T) map[string]string {
 		t.Fatal("rank fills nothing in")
 	}
 	one, _, _ := call(t, "", "layers", wall)
+	better, _, _ := call(t, "", "glass", "glass 1/8 in", "--size", "30 in x 60 in")
+	better, _, ok = strings.Cut(better, "\n· no sun")
+	if !ok {
+		t.Fatal("glass says nothing of the sun")
+	}
 	return map[string]string{
+		"glass":  indent(better),
 		"rank":   indent(rank),
 		"layers": indent(one),
 		"score":  string(score)[from:to],

@@ -150,6 +150,28 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 				Action: action(layers),
 			},
 			{
+				Name: "glass", Usage: "what a window lets through by its glass and frame, when it sweats, what better glass gains",
+				ArgsUsage: "'glass 3 mm + air 12 mm + low-e 0.04 glass 3 mm' (indoors first)",
+				Flags: []cli.Flag{
+					units, json,
+					&cli.StringFlag{Name: "size", Value: "30 in x 48 in", Usage: "width by height of the window, frame `INCLUDED`"},
+					&cli.StringFlag{Name: "frame", Value: "wood", Usage: "`wood`, vinyl, clad wood, fiberglass, aluminum, aluminum with thermal break"},
+					&cli.StringFlag{Name: "spacer", Value: "metal", Usage: "`metal`, warm, fused glass or insulated metal: what holds sealed panes apart"},
+					&cli.BoolFlag{Name: "fixed", Usage: "the window does not open"},
+					&cli.StringFlag{Name: "tilt", Usage: "from level, such as 45° (default: 90°, upright)"},
+					&cli.StringFlag{Name: "indoors", Usage: "indoor air `TEMPERATURE` (default: 70 °F)"},
+					&cli.StringFlag{Name: "outdoors", Usage: "outdoor air `TEMPERATURE` (default: 0 °F)"},
+					&cli.StringFlag{Name: "wind", Usage: "outdoor wind `SPEED` (default: 15 mph)"},
+				},
+				Action: action(glass),
+			},
+			{
+				Name: "order", Usage: "the windows of a house: what they let through, when they sweat, what to order, and where the code wants safety glass",
+				ArgsUsage: "HOUSE.toml (- for standard input; none: the built-in example)",
+				Flags:     []cli.Flag{units, json},
+				Action:    action(order),
+			},
+			{
 				Name: "materials", Usage: "the catalogue of materials, with sources",
 				ArgsUsage: "[WORDS]",
 				Flags:     []cli.Flag{units, json},

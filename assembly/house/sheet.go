@@ -1,0 +1,214 @@
+package house
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/coldseam/coldseam/assembly/envelope"
+	"github.com/coldseam/coldseam/assembly/window"
+	"github.com/coldseam/coldseam/climate"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// Sheet is what the windows of a house come to, and what to order for them.
+type Sheet struct {
+	Indoors, Outdoors rvalue.Temperature // of the cold day on which they sweat
+	Edition           int                // of the residential code that safety and escape go by
+	Fitted            []Fitted           // in the order of the file
+}
+
+// Fitted is one opening of a house, or several alike.
+type Fitted struct {
+	Part, Name    string
+	Window        *Window
+	Count         int
+	Width, Height rvalue.Length // 0: only the area is known
+	U             rvalue.Transmittance
+	Upright       rvalue.Transmittance // what it would have upright; 0: it is, or its U is declared
+	Whole         *window.Whole        // nil: its U is declared or a table's
+
+	// Inside has the faces towards the room on the cold day, and Sweats the relative
+	// humidity of the room at which each sweats, 0 to 1. Of a window that is not
+	// described by its glass only the mean face is known: all three are that.
+	Inside window.Inside
+	Sweats struct{ Center, Edge, Frame float64 }
+
+	Steps  []window.Step // what can be done to it; of a window described by its glass
+	Pieces []Ordered     // storm panes left out, which have a frame of their own
+	Safety []window.Flag
+	Escape []window.Flag // what it fails as a way out; of no meaning without Opening.Escape
+
+	Opening *Opening
+}
+
+// Ordered is one piece of glass to order for each light of an opening.
+type Ordered struct {
+	Glazing window.Glazing
+	Lights  int // alike, in each opening
+	window.Order
+
+	// Measured is whether Order follows readings. Else it is a guess from the size of
+	// the opening, good for weights and costs: measure before you order.
+	Measured bool
+}
+
+// bite is how far a pane reaches behind its bead on each side, where it was not
+// measured: common practice, no source.
+const bite = 3.0 / 8 * rvalue.Inch
+
+// Sheet works out the windows of a ranked house. The cold day is that of the heater's
+// size where it is known, else the temperature outside that the file gives.
+func (r *Report) Sheet() (*Sheet, error) {
+	h := r.House
+	s := &Sheet{Indoors: h.Indoors.Temperature, Outdoors: h.Outdoors.Temperature}
+	if r.Now != nil {
+		s.Outdoors = r.Now.Outdoors
+	}
+	for _, e := range window.Editions() {
+		if e <= int(h.Edition) {
+			s.Edition = e
+		}
+	}
+	air, err := climate.StandardAtmosphere(h.Altitude)
+	if err != nil {
+		return nil, fmt.Errorf("house: altitude: %w", err)
+	}
+	for _, p := range h.Parts {
+		if p.Window != nil {
+			o := &Opening{Name: p.Name, Window: p.Window, Area: p.Area, Count: 1}
+			if err := s.fit(h, p, o, air.Pressure); err != nil {
+				return nil, err
+			}
+		}
+		for _, o := range p.Openings {
+			if err := s.fit(h, p, o, air.Pressure); err != nil {
+				return nil, err
+			}
+		}
+	}
+	return s, nil
+}
+
+// fit works out one opening.
+func (s *Sheet) fit(h *House, p *Part, o *Opening, pressure float64) error {
+	fail := func(err error) error { return fmt.Errorf("house: opening %q: %w", o.Name, err) }
+	w := o.Window
+	f := Fitted{Part: p.Name, Name: o.Name, Window: w, Count: o.Count, Width: o.Width, Height: o.Height, Opening: o}
+	width, height := o.sides()
+	tilt := p.tilt()
+	var err error
+	if f.U, f.Whole, err = h.glazed(w, width, height, tilt); err != nil {
+		return fail(err)
+	}
+	if f.Whole == nil {
+		face := window.InsideFace(f.U, 0, s.Indoors, s.Outdoors)
+		f.Inside = window.Inside{Center: face, Edge: face, Frame: face}
+	} else {
+		f.Inside = f.Whole.Inside(s.Indoors, s.Outdoors)
+		if w.Built.Tilt != nil {
+			tilt = *w.Built.Tilt
+		}
+		if tilt != window.Upright {
+			whole, err := w.Built.in(width, height, window.Upright, h.Films)
+			if err != nil {
+				return fail(err)
+			}
+			f.Upright = whole.U
+		}
+		if err := f.glass(width, height, tilt); err != nil {
+			return fail(err)
+		}
+	}
+	if f.Sweats.Center, err = sweats(s.Indoors, f.Inside.Center, pressure); err != nil {
+		return fail(err)
+	}
+	if f.Sweats.Edge, err = sweats(s.Indoors, f.Inside.Edge, pressure); err != nil {
+		return fail(err)
+	}
+	if f.Sweats.Frame, err = sweats(s.Indoors, f.Inside.Frame, pressure); err != nil {
+		return fail(err)
+	}
+	if err := f.rules(s.Edition, width, height, tilt); err != nil {
+		return fail(err)
+	}
+	s.Fitted = append(s.Fitted, f)
+	return nil
+}
+
+// sweats returns the relative humidity of the room at which a face in it sweats.
+func sweats(indoors, face rvalue.Temperature, pressure float64) (float64, error) {
+	if face >= indoors {
+		return 1, nil
+	}
+	air, err := climate.AirOfDewPoint(indoors, face, pressure)
+	if err != nil {
+		return 0, err
+	}
+	return air.RelativeHumidity(), nil
+}
+
+// glass works out what can be done to the glass, and what to order.
+func (f *Fitted) glass(width, height rvalue.Length, tilt float64) error {
+	b := f.Window.Built
+	if b.Leaf == 0 {
+		w := b.Window
+		w.Width, w.Height = width, height
+		c := window.Winter()
+		c.Tilt = tilt
+		var err error
+		if f.Steps, err = w.Steps(c); err != nil {
+			return err
+		}
+	}
+	for _, g := range b.Window.Glazing.Units() {
+		if g.Panes[0].Storm { // it has a frame of its own, over all lights
+			continue
+		}
+		place := window.Opening{}
+		measured := f.Opening.Measured != nil
+		if measured {
+			place = *f.Opening.Measured
+		} else {
+			for i := range place.Widths {
+				place.Widths[i], place.Heights[i] = f.Whole.LightWidth+2*bite, f.Whole.LightHeight+2*bite
+			}
+		}
+		order, err := g.Order(place)
+		if err != nil {
+			return err
+		}
+		f.Pieces = append(f.Pieces, Ordered{Glazing: g, Lights: f.Whole.Lights, Order: order, Measured: measured})
+	}
+	return nil
+}
+
+// rules holds an opening against the residential code.
+func (f *Fitted) rules(edition int, width, height rvalue.Length, tilt float64) error {
+	if f.Window.Leaf == "" || f.Whole != nil {
+		place := window.Place{Bottom: unreachable, Walking: unreachable}
+		if f.Opening.Site != nil {
+			place = *f.Opening.Site
+		}
+		place.Width, place.Height = width, height
+		if f.Whole != nil {
+			place.Width, place.Height = f.Whole.LightWidth, f.Whole.LightHeight
+		}
+		place.Lean = min(math.Abs(window.Upright-tilt), 90)
+		place.Door = f.Window.Kind == envelope.Door
+		var err error
+		if f.Safety, err = window.Safety(edition, place); err != nil {
+			return err
+		}
+	}
+	if e := f.Opening.Escape; e != nil {
+		var err error
+		if f.Escape, err = e.Check(edition); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// unreachable stands for a place in the room that is not known: it trips no rule, so
+// that only those that hold anywhere speak.
+const unreachable = 100 * rvalue.Metre
