@@ -1,0 +1,42 @@
+package section_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/coldseam/coldseam/assembly/section"
+)
+
+var sink *section.Result
+
+// BenchmarkSolve measures whole solutions, and reports how far the heat flow is
+// from the converged one, as a part of it.
+func BenchmarkSolve(b *testing.B) {
+	for _, bb := range []struct {
+		name      string
+		s         section.Section
+		tolerance float64
+		converged float64 // W/m
+	}{
+		{"stud/1e-2", stud(), 1e-2, 4.63037535},
+		{"stud/1e-4", stud(), 1e-4, 4.63037535},
+		{"roof edge/1e-3", roofEdge(), 1e-3, 9.49144775},
+		{"roof edge/1e-4", roofEdge(), 1e-4, 9.49144775},
+		{"roof edge/1e-5", roofEdge(), 1e-5, 9.49144775},
+		{"slab edge/1e-4", slabEdge(), 1e-4, 31.56958123},
+		{"block/1e-4", block(), 1e-4, 17.47570585},
+	} {
+		b.Run(bb.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				r, err := bb.s.Solve(section.Options{Tolerance: bb.tolerance})
+				if err != nil {
+					b.Fatal(err)
+				}
+				sink = r
+			}
+			b.ReportMetric(math.Abs(sink.Heat/bb.converged-1), "error")
+			b.ReportMetric(float64(sink.Unknowns), "unknowns")
+		})
+	}
+}
