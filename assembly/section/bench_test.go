@@ -29,7 +29,7 @@ func BenchmarkSolve(b *testing.B) {
 		b.Run(bb.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				r, err := bb.s.Solve(section.Options{Tolerance: bb.tolerance})
+				r, err := bb.s.Solve(section.Options{Tolerance: bb.tolerance, Surface: max(bb.tolerance, 1e-3)})
 				if err != nil {
 					b.Fatal(err)
 				}

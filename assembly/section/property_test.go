@@ -97,7 +97,7 @@ func (g grid) assembly() assembly.Assembly {
 }
 
 func (g grid) solve(t *testing.T) *section.Result {
-	return solve(t, g.section(at), section.Options{Tolerance: loose})
+	return solve(t, g.section(at), section.Options{Tolerance: loose, Surface: loose})
 }
 
 // overlap reports whether two brackets have a value in common, one scaled.
@@ -148,7 +148,7 @@ func TestMirroredAndTurned(t *testing.T) {
 			func(x, y float64) section.Point { return at(-x, -y) },
 		}
 		n := rng.IntN(len(places))
-		o := solve(t, g.section(places[n]), section.Options{Tolerance: loose})
+		o := solve(t, g.section(places[n]), section.Options{Tolerance: loose, Surface: loose})
 		if !overlap(r, o, 1) || math.Abs(o.Heat-r.Heat) > loose/4*r.Heat {
 			t.Errorf("placed in way %d: %v W/m, was %v", n, o.Heat, r.Heat)
 		}

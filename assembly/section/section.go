@@ -40,12 +40,15 @@ type Section struct {
 
 // Options say how well a section is solved. The zero value is the default.
 type Options struct {
-	// Tolerance is how far, at most, the heat flow may lie from the true one as
-	// a part of itself (half the width of its bracket), and how far the surface
-	// temperatures may still move, on the last refinement, as a part of the
-	// difference of the air temperatures. 0: 0.0001, far tighter than the 1 % of
-	// ISO 10211.
+	// Tolerance is how far, at most, the heat flow may lie from the true one, as
+	// a part of itself: half the width of its bracket. 0: 0.0001, where ISO 10211
+	// asks for a change of no more than 1 % on doubling the mesh.
 	Tolerance float64
+
+	// Surface is how far, at most, the coldest and warmest spots of the surfaces
+	// and the Points may still move on the last refinement, as a part of the
+	// difference of the air temperatures. 0: 0.0001.
+	Surface float64
 
 	// Unknowns bounds the size of the largest system. 0: 300 000, some 500 MB.
 	Unknowns int
@@ -59,7 +62,7 @@ type Options struct {
 }
 
 const (
-	defaultTolerance = 1e-4
+	defaultTolerance = 1e-4 // of Tolerance and Surface
 	defaultUnknowns  = 300_000
 	leastTolerance   = 1e-9 // below it rounding decides
 )

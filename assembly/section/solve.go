@@ -109,14 +109,14 @@ func (s Section) Solve(o Options) (*Result, error) {
 			return nil, err
 		}
 		r.Solves++
-		moving := r.read(p, o.Points, &before, o.Tolerance*span)
+		moving := r.read(p, o.Points, &before, o.Surface*span)
 		relative := (r.High - r.Low) / 2 / r.Heat
 		if plan.jumps {
 			// No flow is to be had; the energy that the temperatures miss is
 			// the square of what they miss.
 			relative = math.Sqrt(p.miss) / 10
 		}
-		if r.Solves >= leastSolves && relative <= o.Tolerance && r.Moved <= o.Tolerance*span {
+		if r.Solves >= leastSolves && relative <= o.Tolerance && r.Moved <= o.Surface*span {
 			return r, nil
 		}
 		if o.Watch != nil && !o.Watch(Progress{Unknowns: r.Unknowns, Error: relative}) {
@@ -155,11 +155,16 @@ func (r *Result) stop(code, text string) error {
 }
 
 func (o Options) withDefaults() (Options, error) {
-	if o.Tolerance == 0 {
-		o.Tolerance = defaultTolerance
-	}
-	if !(o.Tolerance >= leastTolerance && o.Tolerance <= 1) {
-		return o, fmt.Errorf("section: a tolerance of %v, use %g to 1", o.Tolerance, leastTolerance)
+	for _, t := range []struct {
+		name  string
+		value *float64
+	}{{"tolerance", &o.Tolerance}, {"surface tolerance", &o.Surface}} {
+		if *t.value == 0 {
+			*t.value = defaultTolerance
+		}
+		if !(*t.value >= leastTolerance && *t.value <= 1) {
+			return o, fmt.Errorf("section: a %s of %v, use %g to 1", t.name, *t.value, leastTolerance)
+		}
 	}
 	if o.Unknowns == 0 {
 		o.Unknowns = defaultUnknowns
