@@ -1,0 +1,89 @@
+package section_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/assembly/section"
+)
+
+// evaluate reads and computes a notation.
+func evaluate(t *testing.T, text string, s assembly.Setting) (*assembly.Spec, *assembly.Result) {
+	t.Helper()
+	spec, err := assembly.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := spec.Evaluate(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return spec, r
+}
+
+// TestBayBetweenHandMethods: for assemblies of timber the numeric resistance
+// lies between isothermal planes and parallel path, as it must. Where several
+// pieces fill a bay, the hand method mixes them in series first, which is no
+// isothermal plane between them: there only the other bound holds.
+func TestBayBetweenHandMethods(t *testing.T) {
+	const rounding = 1e-9
+	for _, text := range []string{
+		"gypsum 1/2 in + osb 7/16 in",
+		"gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + vinyl siding",
+		"gypsum 1/2 in + 2x6 @ 24 in (cellulose) + osb 7/16 in + xps 2 in + vinyl siding",
+		"plaster 3/4 in + 2x4 @ 16 in (empty) + board sheathing 3/4 in + wood bevel siding",
+		"gypsum 1/2 in + 2x6 @ 16 in framing 12 % (fiberglass R-11 + air 2 in) + osb 7/16 in",
+		"gypsum 1/2 in + RSI 0.77 25 % (RSI 2.30) + R-5",
+		"gypsum 1/2 in + 2x4 21 %, fir 3 1/2 in 4 % (fiberglass R-13) + osb 7/16 in",
+		"gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + 2x4 @ 16 in aligned (fiberglass R-13) + osb 7/16 in",
+	} {
+		spec, hand := evaluate(t, text, assembly.Setting{})
+		bay, err := section.NewBay(spec, hand)
+		if err != nil {
+			t.Errorf("%s: %v", text, err)
+			continue
+		}
+		r := solve(t, bay.Section, section.Options{})
+		l, low, high := r.Coupling()
+		area := float64(bay.Width)
+		most, least := area/hand.IsothermalPlanes.SI(), area/hand.ParallelPath.SI()
+		if strings.Contains(text, "air 2 in") {
+			most = area / (0.9 * hand.IsothermalPlanes.SI())
+		}
+		if low.SI() > most*(1+rounding) || high.SI() < least*(1-rounding) || l.SI() > most*(1+1e-4) || l.SI() < least*(1-1e-4) {
+			t.Errorf("%s: R %v, isothermal planes %v, parallel path %v", text, r.R(bay.Width), hand.IsothermalPlanes, hand.ParallelPath)
+		}
+	}
+}
+
+// TestSteelBay: with flanges a steel-framed wall resists far less than by the
+// parallel path, and about as much as by the handbook's zone method or the
+// published correction factors. These are rough, and the studs here have perfect
+// contact and no lips: a fifth is what to expect between them.
+func TestSteelBay(t *testing.T) {
+	for _, text := range []string{
+		"gypsum 1/2 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum sheathing 1/2 in",
+		"gypsum 1/2 in + steel 6 in @ 24 in (fiberglass R-19) + gypsum sheathing 1/2 in",
+		"gypsum 1/2 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum sheathing 1/2 in + xps 2 in",
+	} {
+		spec, hand := evaluate(t, text, assembly.Setting{})
+		bay, err := section.NewBay(spec, hand)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := solve(t, bay.Section, section.Options{})
+		got := r.R(bay.Width).SI()
+		if zone := hand.Zone.SI(); got < 0.8*zone || got > 1.25*zone || got > 0.85*hand.ParallelPath.SI() {
+			t.Errorf("%s: %.3f m²·K/W, zone method %.3f, parallel path %.3f", text, got, zone, hand.ParallelPath.SI())
+		}
+	}
+}
+
+// TestBayRefuses: members that cross are no plane section.
+func TestBayRefuses(t *testing.T) {
+	spec, hand := evaluate(t, "gypsum 1/2 in + 1x3 @ 16 in (empty) + 2x6 @ 16 in (fiberglass R-19) + osb 7/16 in", assembly.Setting{})
+	if _, err := section.NewBay(spec, hand); err == nil || !strings.Contains(err.Error(), "cross") {
+		t.Errorf("crossing members: %v", err)
+	}
+}
