@@ -1,7 +1,6 @@
 package section
 
 import (
-	"math"
 	"slices"
 
 	"github.com/coldseam/coldseam/rvalue"
@@ -330,27 +329,8 @@ func (s *system) owners() []int {
 	return out
 }
 
-// width is half the width of the bracket of the heat from each air.
-func (p *pair) widths() []float64 {
-	// The error of the mean of both solutions' flows is at most half the
-	// geometric mean of the actual problem's gap and the air's own.
-	n := len(p.t)
-	excess := p.excess()
-	actual, last := 0.0, 0.0
-	for e := range n {
-		for f := range n {
-			g := p.upper[e][f] - p.lower[e][f]
-			actual += excess[e] * excess[f] * g
-			last += g
-		}
-	}
-	out := make([]float64, n+1)
-	for e := range n {
-		out[e] = math.Sqrt(max(0, actual)*max(0, p.upper[e][e]-p.lower[e][e])) / 2
-	}
-	out[n] = math.Sqrt(max(0, actual)*max(0, last)) / 2
-	return out
-}
+// widths is half the width of the bracket of the heat from each air.
+func (p *pair) widths() []float64 { return widths(p.upper, p.lower, p.excess()) }
 
 // heat returns the heat that each air gives to the section, W/m.
 func (p *pair) heat() []float64 {
