@@ -50,6 +50,9 @@ func newSolidPlan(s *Solid) (*solidPlan, error) {
 	if err := p.surface(); err != nil {
 		return nil, err
 	}
+	if err := p.jumps(); err != nil {
+		return nil, err
+	}
 	return p, p.joined()
 }
 
@@ -280,6 +283,31 @@ func (p *solidPlan) surface() error {
 		}
 	}
 	return nil
+}
+
+// jumps refuses surfaces held at two temperatures that touch.
+func (p *solidPlan) jumps() error {
+	held := map[[3]int]int{} // by vertex: the air it is held at
+	return p.eachFace(func(c, o [3]int, axis int) error {
+		q := p.at(o)
+		if q >= nowhere || p.rooms[-2-q].Film > 0 {
+			return nil
+		}
+		air := p.air[-2-q]
+		at := c
+		at[axis] = max(c[axis], o[axis])
+		for n := range 4 {
+			v := at
+			v[(axis+1)%3] += n & 1
+			v[(axis+2)%3] += n >> 1
+			if before, ok := held[v]; ok && before != air {
+				place := Place{rvalue.Length(p.lines[0][v[0]]), rvalue.Length(p.lines[1][v[1]]), rvalue.Length(p.lines[2][v[2]])}
+				return fmt.Errorf("section: surfaces held at different temperatures touch at %v; no bound holds the heat between them, give the surfaces a film", place)
+			}
+			held[v] = air
+		}
+		return nil
+	})
 }
 
 // joined refuses a solid in several parts.

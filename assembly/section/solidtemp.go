@@ -10,6 +10,16 @@ type tempField struct {
 	n    int
 	x    [][]float64 // by air but the coldest: its unit problem's solution
 	step [3]int      // between vertices along each axis
+
+	films    []filmFace
+	all, out []float64 // by vertex: room for apply
+}
+
+// filmFace is a face of a brick with a film.
+type filmFace struct {
+	v           [4]int32 // vertices
+	conductance float64  // area over film
+	air         int
 }
 
 func (t *tempField) vertex(c [3]int) int {
@@ -79,62 +89,6 @@ func (b *brick) form(u, v *[8]float64) float64 {
 	return sum
 }
 
-// apply adds k∫∇u·∇v for every function v of a brick to out.
-func (b *brick) apply(u, out *[8]float64) {
-	// x
-	k := b.k[0]
-	m := mean4([4]float64{u[1] - u[0], u[3] - u[2], u[5] - u[4], u[7] - u[6]})
-	out[0] -= k * m[0]
-	out[1] += k * m[0]
-	out[2] -= k * m[1]
-	out[3] += k * m[1]
-	out[4] -= k * m[2]
-	out[5] += k * m[2]
-	out[6] -= k * m[3]
-	out[7] += k * m[3]
-	// y
-	k = b.k[1]
-	m = mean4([4]float64{u[2] - u[0], u[3] - u[1], u[6] - u[4], u[7] - u[5]})
-	out[0] -= k * m[0]
-	out[2] += k * m[0]
-	out[1] -= k * m[1]
-	out[3] += k * m[1]
-	out[4] -= k * m[2]
-	out[6] += k * m[2]
-	out[5] -= k * m[3]
-	out[7] += k * m[3]
-	// z
-	k = b.k[2]
-	m = mean4([4]float64{u[4] - u[0], u[5] - u[1], u[6] - u[2], u[7] - u[3]})
-	out[0] -= k * m[0]
-	out[4] += k * m[0]
-	out[1] -= k * m[1]
-	out[5] += k * m[1]
-	out[2] -= k * m[2]
-	out[6] += k * m[2]
-	out[3] -= k * m[3]
-	out[7] += k * m[3]
-}
-
-// eachFilm calls f with the faces of a brick that have a film: its corners, its
-// conductance and the air behind.
-func (t *tempField) eachFilm(b *brick, f func(v [4]int, conductance float64, room int)) {
-	if b.bare {
-		return
-	}
-	for axis := range 3 {
-		for side := range 2 {
-			room := b.rooms[axis][side]
-			if room < 0 {
-				continue
-			}
-			if film := float64(t.g.plan.rooms[room].Film); film > 0 {
-				f(corners(axis, side), b.area[axis]/film, room)
-			}
-		}
-	}
-}
-
 // gather fills u with the values of a brick's vertices in x, that of held
 // vertices being one for air e.
 func (t *tempField) gather(b *brick, e int, x []float64, u *[8]float64) {
@@ -156,36 +110,100 @@ const noAir = -1000
 // apply sets y to what the functions have against x in the problem of air e: the
 // matrix times x for noAir, the residual with its sign turned otherwise.
 func (t *tempField) apply(e int, x, y []float64) {
-	clear(y)
-	var b brick
-	var u, out [8]float64
-	t.g.each(func(c [3]int, i int) {
-		if t.g.k[i] == 0 {
-			return
+	for v, d := range t.id {
+		switch {
+		case d >= 0:
+			t.all[v] = x[d]
+		case d == held(e):
+			t.all[v] = 1
+		default:
+			t.all[v] = 0
 		}
-		t.brick(c, i, &b)
-		t.gather(&b, e, x, &u)
-		clear(out[:])
-		b.apply(&u, &out)
-		t.eachFilm(&b, func(v [4]int, g float64, room int) {
-			a := is(t.g.plan.air[room], e)
-			m := mean4([4]float64{u[v[0]] - a, u[v[1]] - a, u[v[2]] - a, u[v[3]] - a})
+	}
+	clear(t.out)
+	g := t.g
+	nx := g.n(0)
+	hx := make([]float64, nx)
+	for i := range hx {
+		hx[i] = g.size(0, i)
+	}
+	for z := range g.n(2) {
+		hz := g.size(2, z)
+		for yy := range g.n(1) {
+			hy := g.size(1, yy)
+			at := yy*t.step[1] + z*t.step[2]
+			i := (z*g.n(1) + yy) * nx
+			var u, o [4][]float64 // rows of vertices: below and above in y, then in z
 			for q := range 4 {
-				out[v[q]] += g * m[q]
+				from := at + q&1*t.step[1] + q>>1*t.step[2]
+				u[q], o[q] = t.all[from:from+nx+1], t.out[from:from+nx+1]
 			}
-		})
-		for q, v := range b.v {
-			if d := t.id[v]; d >= 0 {
-				y[d] += out[q]
-			}
+			applyRow(g.k[i:i+nx], hx, hy, hz, u, o)
 		}
-	})
+	}
+	for _, f := range t.films {
+		a := is(f.air, e)
+		v := f.v
+		m := mean4([4]float64{t.all[v[0]] - a, t.all[v[1]] - a, t.all[v[2]] - a, t.all[v[3]] - a})
+		for q := range 4 {
+			t.out[v[q]] += f.conductance * m[q]
+		}
+	}
+	for v, d := range t.id {
+		if d >= 0 {
+			y[d] = t.out[v]
+		}
+	}
+}
+
+// applyRow adds k∫∇u·∇v for every function v of a row of bricks.
+func applyRow(ks, hx []float64, hy, hz float64, u, o [4][]float64) {
+	n := len(ks)
+	hx = hx[:n]
+	u0, u1, u2, u3 := u[0][:n+1], u[1][:n+1], u[2][:n+1], u[3][:n+1]
+	o0, o1, o2, o3 := o[0][:n+1], o[1][:n+1], o[2][:n+1], o[3][:n+1]
+	for i, k := range ks {
+		if k == 0 {
+			continue
+		}
+		k /= 36
+		h := hx[i]
+		kx, ky, kz := k*hy*hz/h, k*h*hz/hy, k*h*hy/hz
+		a0, b0, a1, b1 := u0[i], u0[i+1], u1[i], u1[i+1]
+		a2, b2, a3, b3 := u2[i], u2[i+1], u3[i], u3[i+1]
+		// Each rise along an edge is weighed 4, 2, 2, 1 with those of the edges
+		// beside it.
+		d0, d1, d2, d3 := b0-a0, b1-a1, b2-a2, b3-a3
+		s, t := 2*d0+d1, d0+2*d1
+		v, w := 2*d2+d3, d2+2*d3
+		x0, x1, x2, x3 := kx*(2*s+v), kx*(2*t+w), kx*(s+2*v), kx*(t+2*w)
+
+		d0, d1, d2, d3 = a1-a0, b1-b0, a3-a2, b3-b2
+		s, t = 2*d0+d1, d0+2*d1
+		v, w = 2*d2+d3, d2+2*d3
+		y0, y1, y2, y3 := ky*(2*s+v), ky*(2*t+w), ky*(s+2*v), ky*(t+2*w)
+
+		d0, d1, d2, d3 = a2-a0, b2-b0, a3-a1, b3-b1
+		s, t = 2*d0+d1, d0+2*d1
+		v, w = 2*d2+d3, d2+2*d3
+		z0, z1, z2, z3 := kz*(2*s+v), kz*(2*t+w), kz*(s+2*v), kz*(t+2*w)
+
+		o0[i] -= x0 + y0 + z0
+		o0[i+1] += x0 - y1 - z1
+		o1[i] += y0 - x1 - z2
+		o1[i+1] += x1 + y1 - z3
+		o2[i] += z0 - x2 - y2
+		o2[i+1] += x2 + z1 - y3
+		o3[i] += y2 + z2 - x3
+		o3[i+1] += x3 + y3 + z3
+	}
 }
 
 func solveTemp(g *grid) (*tempField, int, error) {
 	t := &tempField{g: g, step: [3]int{1, g.n(0) + 1, (g.n(0) + 1) * (g.n(1) + 1)}}
 	count := g.vertices()
 	t.id = make([]int32, count)
+	t.all, t.out = make([]float64, count), make([]float64, count)
 	const unset = -1 << 20
 	for i := range t.id {
 		t.id[i] = unset
@@ -217,13 +235,18 @@ func solveTemp(g *grid) (*tempField, int, error) {
 			for side := range 2 {
 				if room := b.rooms[axis][side]; room >= 0 {
 					film := float64(g.plan.rooms[room].Film)
-					for _, q := range corners(axis, side) {
+					face := filmFace{conductance: b.area[axis] / film, air: g.plan.air[room]}
+					for n, q := range corners(axis, side) {
+						face.v[n] = int32(b.v[q])
 						switch {
 						case film > 0:
-							d[b.v[q]] += b.area[axis] / film / 4
+							d[b.v[q]] += face.conductance / 4
 						case t.id[b.v[q]] >= 0:
 							t.id[b.v[q]] = held(g.plan.air[room])
 						}
+					}
+					if film > 0 {
+						t.films = append(t.films, face)
 					}
 				}
 			}
