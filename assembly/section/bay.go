@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/rvalue"
@@ -33,43 +34,79 @@ const (
 // two, a member's width over its share apart, so that a framing factor for
 // plates and headers counts here as it does in the hand methods. Steel studs are
 // C-sections of web and two flanges at their own spacing. Members that stand
-// behind one another are drawn so; members that cross need a solid, and are
+// behind one another are drawn so; members that cross need NewBlock, and are
 // refused here.
 func NewBay(spec *assembly.Spec, r *assembly.Result) (*Bay, error) {
 	b := bay{spec: spec, result: r}
-	if err := b.measure(); err != nil {
+	if err := b.draw(1); err != nil {
 		return nil, err
-	}
-	y := rvalue.Length(0)
-	for i := range r.Layers {
-		if b.isFilm(i) {
-			continue
-		}
-		y = b.layer(i, y)
-	}
-	if y == 0 {
-		return nil, errors.New("section: an assembly of films only has no section")
 	}
 	inner, outer := b.films()
 	across := func(name string, y rvalue.Length, air rvalue.Temperature, film rvalue.Resistance) Boundary {
-		return Boundary{Name: name, From: Point{0, y}, To: Point{b.width, y}, Air: air, Film: film}
+		return Boundary{Name: name, From: Point{0, y}, To: Point{b.width[0], y}, Air: air, Film: film}
 	}
-	return &Bay{
-		Section: Section{Pieces: b.pieces, Boundaries: []Boundary{
-			across("inside", 0, r.Setting.Indoors, inner), across("outside", y, r.Setting.Outdoors, outer),
+	s := Section{Boundaries: []Boundary{
+		across("inside", 0, r.Setting.Indoors, inner), across("outside", b.depth, r.Setting.Outdoors, outer),
+	}}
+	for _, q := range b.boxes {
+		s.Pieces = append(s.Pieces, Piece{Name: q.Name, From: Point{q.From.X, q.From.Z}, To: Point{q.To.X, q.To.Z}, Conductivity: q.Conductivity})
+	}
+	return &Bay{Section: s, Width: b.width[0], Remarks: b.remarks}, nil
+}
+
+// Block is the solid of one bay of an assembly whose members cross.
+type Block struct {
+	Solid   Solid
+	Area    rvalue.Area       // of its face, for U = L3D over the area
+	Remarks []assembly.Remark // what had to be assumed
+}
+
+// NewBlock draws an assembly as NewBay does, in space: members of the first
+// framed layer, and those in line with it, run along y, those that cross them
+// along x. The third direction that members can cross in is refused.
+func NewBlock(spec *assembly.Spec, r *assembly.Result) (*Block, error) {
+	b := bay{spec: spec, result: r}
+	if err := b.draw(2); err != nil {
+		return nil, err
+	}
+	inner, outer := b.films()
+	corner := func(z rvalue.Length) Place { return Place{b.width[0], b.width[1], z} }
+	return &Block{
+		Solid: Solid{Boxes: b.boxes, Rooms: []Room{
+			{Name: "inside", From: Place{Z: -b.depth}, To: corner(0), Air: r.Setting.Indoors, Film: inner},
+			{Name: "outside", From: Place{Z: b.depth}, To: corner(2 * b.depth), Air: r.Setting.Outdoors, Film: outer},
 		}},
-		Width:   b.width,
+		Area:    b.width[0].Times(b.width[1]),
 		Remarks: b.remarks,
 	}, nil
 }
 
-// bay is a Bay in the making.
+// bay is a Bay or a Block in the making. Depth runs along z, from indoors.
 type bay struct {
 	spec    *assembly.Spec
 	result  *assembly.Result
-	width   rvalue.Length // of the section
-	pieces  []Piece
+	width   [2]rvalue.Length
+	depth   rvalue.Length
+	lines   []int // of the assembly, the one across x first
+	boxes   []Box
+	axis    int // across the members of the layer that is drawn
 	remarks []assembly.Remark
+}
+
+// draw draws all layers, with members in so many directions at most.
+func (b *bay) draw(directions int) error {
+	if err := b.measure(directions); err != nil {
+		return err
+	}
+	for i := range b.result.Layers {
+		if !b.isFilm(i) {
+			b.depth = b.layer(i, b.depth)
+		}
+	}
+	if b.depth == 0 {
+		return errors.New("section: an assembly of films only has no section")
+	}
+	return nil
 }
 
 func (b *bay) isFilm(i int) bool { return b.result.Layers[i].Offset < 0 }
@@ -108,9 +145,9 @@ func (b *bay) steel(i int) *assembly.Member {
 	return nil
 }
 
-// measure finds the width of the section.
-func (b *bay) measure() error {
-	line, bridged := 0, -1
+// measure finds the lines of the framing and the widths of the section.
+func (b *bay) measure(directions int) error {
+	var first []int // by line: its first layer
 	for i, l := range b.result.Assembly.Layers {
 		if !l.Bridged() {
 			continue
@@ -119,18 +156,26 @@ func (b *bay) measure() error {
 		if w == nil {
 			return fmt.Errorf("section: layer %q is not in the text that the section is drawn from", l.Name)
 		}
-		steel := b.steel(i)
-		switch {
-		case bridged >= 0 && (l.Line == 0 || l.Line != line):
-			return &assembly.SyntaxError{Text: b.spec.Text, Offset: w.Offset, Msg: "these members cross those before, which no flat section shows; ask for a solid"}
-		case bridged >= 0 && (steel != nil || b.steel(bridged) != nil):
-			return &assembly.SyntaxError{Text: b.spec.Text, Offset: w.Offset, Msg: "members in line with steel studs cannot be drawn; give this layer as a resistance"}
-		case bridged >= 0:
-			continue // the first framed layer sets the pitch
+		fail := func(msg string) error {
+			return &assembly.SyntaxError{Text: b.spec.Text, Offset: w.Offset, Msg: msg}
 		}
-		line, bridged = l.Line, i
+		steel := b.steel(i)
+		if n := slices.Index(b.lines, l.Line); n >= 0 && l.Line != 0 {
+			if steel != nil || b.steel(first[n]) != nil {
+				return fail("members in line with steel studs cannot be drawn; give this layer as a resistance")
+			}
+			continue // the first framed layer of a line sets the pitch
+		}
+		n := len(b.lines)
+		switch {
+		case n == 1 && directions == 1:
+			return fail("these members cross those before, which no flat section shows; a block does")
+		case n == directions:
+			return fail("these members run in a third direction, which cannot be drawn; write some aligned, or give them as a resistance")
+		}
+		b.lines, first = append(b.lines, l.Line), append(first, i)
 		if steel != nil {
-			b.width = steel.Spacing
+			b.width[n] = steel.Spacing
 			continue
 		}
 		m := w.Members[0]
@@ -139,10 +184,10 @@ func (b *bay) measure() error {
 			width = unsaidWidth
 			b.remark(m.Offset, "member-width", "%s: no width is known, taken as %s", m.Text, width.In(rvalue.IP))
 		}
-		b.width = rvalue.Length(float64(width) / l.Shares[0].Fraction / 2)
+		b.width[n] = rvalue.Length(float64(width) / l.Shares[0].Fraction / 2)
 	}
-	if bridged < 0 {
-		b.width = 100 * rvalue.Millimetre // alike all over, so any width does
+	for n := len(b.lines); n < len(b.width); n++ {
+		b.width[n] = 100 * rvalue.Millimetre // alike all along, so any width does
 	}
 	return nil
 }
@@ -151,6 +196,7 @@ func (b *bay) measure() error {
 func (b *bay) layer(i int, y rvalue.Length) rvalue.Length {
 	l := &b.result.Layers[i]
 	end := y + b.thickness(i)
+	b.axis = max(0, slices.Index(b.lines, b.result.Assembly.Layers[i].Line))
 	if m := b.steel(i); m != nil {
 		b.steelStud(l, m, y, end)
 		return end
@@ -159,9 +205,9 @@ func (b *bay) layer(i int, y rvalue.Length) rvalue.Length {
 	for n := range l.Shares {
 		s := &l.Shares[n]
 		covered += s.Fraction
-		to := rvalue.Length(covered * float64(b.width))
+		to := rvalue.Length(covered * float64(b.width[b.axis]))
 		if n == len(l.Shares)-1 {
-			to = b.width
+			to = b.width[b.axis]
 		}
 		b.stack(s, x, to, y, end, y, end)
 		x = to
@@ -198,7 +244,7 @@ func (b *bay) stack(s *assembly.ShareResult, x, to, y, end, low, high rvalue.Len
 		known += p.Thickness
 	}
 	if known == 0 { // one piece of all
-		b.draw(s.Name, x, to, max(y, low), min(end, high), depth/float64(s.R))
+		b.box(s.Name, x, to, max(y, low), min(end, high), depth/float64(s.R))
 		return
 	}
 	at := y
@@ -208,16 +254,20 @@ func (b *bay) stack(s *assembly.ShareResult, x, to, y, end, low, high rvalue.Len
 		if n == len(s.Pieces)-1 {
 			next = end
 		}
-		b.draw(p.Name, x, to, max(at, low), min(next, high), thick/float64(p.R))
+		b.box(p.Name, x, to, max(at, low), min(next, high), thick/float64(p.R))
 		at = next
 	}
 }
 
-func (b *bay) draw(name string, x, to, y, end rvalue.Length, k float64) {
+func (b *bay) box(name string, x, to, y, end rvalue.Length, k float64) {
 	if to-x <= snap*rvalue.Metre || end-y <= snap*rvalue.Metre {
 		return
 	}
-	b.pieces = append(b.pieces, Piece{Name: name, From: Point{x, y}, To: Point{to, end}, Conductivity: rvalue.Conductivity(k)})
+	q := Box{Name: name, From: Place{x, 0, y}, To: Place{to, b.width[1], end}, Conductivity: rvalue.Conductivity(k)}
+	if b.axis == 1 {
+		q.From, q.To = Place{0, x, y}, Place{b.width[0], to, end}
+	}
+	b.boxes = append(b.boxes, q)
 }
 
 // steelStud draws a C-section in the middle of its bay: a web and two flanges
@@ -226,14 +276,14 @@ func (b *bay) steelStud(l *assembly.LayerResult, m *assembly.Member, y, end rval
 	stud, fill := &l.Shares[0], &l.Shares[len(l.Shares)-1]
 	k := float64(m.Depth) / float64(stud.R)
 	sheet := m.Steel
-	web := (b.width - m.Width) / 2
+	web := (b.width[b.axis] - m.Width) / 2
 	flange := web + m.Width
 	b.stack(fill, 0, web, y, end, y, end)
-	b.draw(stud.Name+", web", web, web+sheet, y, end, k)
-	b.draw(stud.Name+", flange", web+sheet, flange, y, y+sheet, k)
+	b.box(stud.Name+", web", web, web+sheet, y, end, k)
+	b.box(stud.Name+", flange", web+sheet, flange, y, y+sheet, k)
 	b.stack(fill, web+sheet, flange, y, end, y+sheet, end-sheet)
-	b.draw(stud.Name+", flange", web+sheet, flange, end-sheet, end, k)
-	b.stack(fill, flange, b.width, y, end, y, end)
+	b.box(stud.Name+", flange", web+sheet, flange, end-sheet, end, k)
+	b.stack(fill, flange, b.width[b.axis], y, end, y, end)
 	if d := float64(end - y - m.Depth); math.Abs(d) > snap {
 		b.remark(l.Offset, "stud-depth", "%s: the studs are drawn as deep as the layer, %.3g mm", l.Name, (end - y).Millimetres())
 	}

@@ -1,6 +1,8 @@
 package section_test
 
 import (
+	"errors"
+	"math"
 	"strings"
 	"testing"
 
@@ -80,10 +82,49 @@ func TestSteelBay(t *testing.T) {
 	}
 }
 
-// TestBayRefuses: members that cross are no plane section.
+// TestBlock: where members cross, the resistance of the solid lies between the
+// hand methods; where they do not, it is that of the section.
+func TestBlock(t *testing.T) {
+	for _, text := range []string{
+		"gypsum 1/2 in + 1x3 @ 16 in (empty) + 2x6 @ 16 in (fiberglass R-19) + osb 7/16 in",
+		"gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in",
+	} {
+		spec, hand := evaluate(t, text, assembly.Setting{})
+		block, err := section.NewBlock(spec, hand)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := solveSolid(t, block.Solid, section.SolidOptions{})
+		l, low, high := r.Coupling()
+		most, least := block.Area.SI()/hand.IsothermalPlanes.SI(), block.Area.SI()/hand.ParallelPath.SI()
+		if low.SI() > most || high.SI() < least || l.SI() > most || l.SI() < least {
+			t.Errorf("%s: %v to %v, isothermal planes %v, parallel path %v W/K", text, low, high, most, least)
+		}
+		if bay, err := section.NewBay(spec, hand); err == nil {
+			flat := solve(t, bay.Section, section.Options{})
+			u := l.Over(block.Area)
+			if d := math.Abs(u.SI() - flat.U(bay.Width).SI()); d > 1e-3*u.SI() {
+				t.Errorf("%s: U %v as a block, %v as a section", text, u, flat.U(bay.Width))
+			}
+		}
+	}
+}
+
+// TestBayRefuses: what no section or block shows is refused with its place.
 func TestBayRefuses(t *testing.T) {
-	spec, hand := evaluate(t, "gypsum 1/2 in + 1x3 @ 16 in (empty) + 2x6 @ 16 in (fiberglass R-19) + osb 7/16 in", assembly.Setting{})
-	if _, err := section.NewBay(spec, hand); err == nil || !strings.Contains(err.Error(), "cross") {
-		t.Errorf("crossing members: %v", err)
+	for _, tt := range []struct{ text, want string }{
+		{"gypsum 1/2 in + 1x3 @ 16 in (empty) + 2x6 @ 16 in (fiberglass R-19) + osb 7/16 in", "cross"},
+		{"gypsum 1/2 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + 1x3 @ 16 in aligned (empty) + gypsum 1/2 in", "in line with steel"},
+	} {
+		spec, hand := evaluate(t, tt.text, assembly.Setting{})
+		_, err := section.NewBay(spec, hand)
+		var at *assembly.SyntaxError
+		if !errors.As(err, &at) || !strings.Contains(err.Error(), tt.want) || at.Offset == 0 {
+			t.Errorf("%s: %v, want an error with %q and its place", tt.text, err, tt.want)
+		}
+	}
+	spec, hand := evaluate(t, "gypsum 1/2 in + 1x3 @ 16 in (empty) + 2x6 @ 16 in (fiberglass R-19) + 1x3 @ 16 in (empty) + osb 7/16 in", assembly.Setting{})
+	if _, err := section.NewBlock(spec, hand); err == nil || !strings.Contains(err.Error(), "third direction") {
+		t.Errorf("three crossing layers: %v", err)
 	}
 }

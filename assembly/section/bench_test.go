@@ -40,3 +40,30 @@ func BenchmarkSolve(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkSolid measures whole solutions in space.
+func BenchmarkSolid(b *testing.B) {
+	for _, bb := range []struct {
+		name      string
+		s         section.Solid
+		converged float64 // W, ISO 10211's own cases on the finest meshes here
+	}{
+		{"balcony", balcony(), 59.99},
+		{"iron bar", ironBar(), 0.53999},
+	} {
+		b.Run(bb.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				r, err := bb.s.Solve(section.SolidOptions{})
+				if err != nil {
+					b.Fatal(err)
+				}
+				solid = r
+			}
+			b.ReportMetric(math.Abs(solid.Heat/bb.converged-1), "error")
+			b.ReportMetric(float64(solid.Unknowns), "unknowns")
+		})
+	}
+}
+
+var solid *section.SolidResult
