@@ -2,9 +2,11 @@ package section
 
 import "math"
 
-// sparse is a symmetric matrix by rows, both triangles, without the diagonal.
+// sparse is a symmetric matrix by rows, without the diagonal. In each row what
+// lies before the diagonal comes first.
 type sparse struct {
 	start []int32
+	upper []int32 // by row: where what lies behind the diagonal starts
 	col   []int32
 	val   []float64
 	diag  []float64
@@ -25,14 +27,32 @@ func (a *sparse) multiply(x, y []float64) {
 	}
 }
 
-// sweep improves x by Gauss–Seidel, forward or backward.
-func (a *sparse) sweep(x, b []float64, backward bool) {
-	n := a.n()
-	for m := range n {
-		i := m
-		if backward {
-			i = n - 1 - m
+// forward solves the lower triangle, a Gauss–Seidel sweep from nothing, and sets
+// r to what it leaves of b.
+func (a *sparse) forward(b, x, r []float64) {
+	for i, d := range a.diag {
+		s := b[i]
+		lo, hi := a.start[i], a.upper[i]
+		val := a.val[lo:hi]
+		for q, c := range a.col[lo:hi] {
+			s -= val[q] * x[c]
 		}
+		x[i] = s / d
+	}
+	for i := range a.diag {
+		s := 0.0
+		lo, hi := a.upper[i], a.start[i+1]
+		val := a.val[lo:hi]
+		for q, c := range a.col[lo:hi] {
+			s -= val[q] * x[c]
+		}
+		r[i] = s
+	}
+}
+
+// backward improves x by a Gauss–Seidel sweep from the last unknown to the first.
+func (a *sparse) backward(b, x []float64) {
+	for i := a.n() - 1; i >= 0; i-- {
 		s := b[i]
 		lo, hi := a.start[i], a.start[i+1]
 		val := a.val[lo:hi]
@@ -41,6 +61,20 @@ func (a *sparse) sweep(x, b []float64, backward bool) {
 		}
 		x[i] = s / a.diag[i]
 	}
+}
+
+// split orders the last row that was added and notes where its upper part starts.
+func (a *sparse) split(from int) {
+	row := int32(len(a.upper))
+	at := from
+	for q := from; q < len(a.col); q++ {
+		if a.col[q] < row {
+			a.col[at], a.col[q] = a.col[q], a.col[at]
+			a.val[at], a.val[q] = a.val[q], a.val[at]
+			at++
+		}
+	}
+	a.upper = append(a.upper, int32(at))
 }
 
 // multigrid preconditions a conduction matrix, whose entries beside the diagonal
@@ -66,6 +100,7 @@ type gridLevel struct {
 }
 
 const (
+	fallback   = 10   // sweeps on a coarsest level too large to be solved directly
 	coarsest   = 250  // unknowns that are solved directly
 	strongTie  = 0.25 // of an unknown's strongest tie: what may pair it
 	enoughStep = 0.25 // of the residual: what a first step may leave
@@ -144,7 +179,7 @@ func (a *sparse) pair() ([]int32, *sparse) {
 		second = append(second, best)
 	}
 	m := len(first)
-	b := &sparse{start: make([]int32, 1, m+1), diag: make([]float64, m), col: make([]int32, 0, len(a.col)/2), val: make([]float64, 0, len(a.val)/2)}
+	b := &sparse{start: make([]int32, 1, m+1), upper: make([]int32, 0, m), diag: make([]float64, m), col: make([]int32, 0, len(a.col)/2), val: make([]float64, 0, len(a.val)/2)}
 	slot := make([]int32, m) // where a column stands in the present row, plus one
 	for r := range m {
 		from := len(b.col)
@@ -166,6 +201,7 @@ func (a *sparse) pair() ([]int32, *sparse) {
 				}
 			}
 		}
+		b.split(from)
 		b.start = append(b.start, int32(len(b.col)))
 	}
 	return of, b
@@ -178,29 +214,26 @@ func (g *multigrid) apply(level int, b, x []float64) {
 		g.direct(l.a, b, x)
 		return
 	}
-	clear(x)
-	l.a.sweep(x, b, false)
-	l.a.multiply(x, l.r)
+	l.a.forward(b, x, l.r)
 	next := &g.levels[level+1]
 	clear(next.b)
 	for i, r := range l.r {
-		next.b[l.gather[i]] += b[i] - r
+		next.b[l.gather[i]] += r
 	}
 	g.solve(level+1, next.b, next.x)
 	for i, c := range l.gather {
 		x[i] += next.x[c]
 	}
-	l.a.sweep(x, b, true)
+	l.a.backward(b, x)
 }
 
 // direct solves the coarsest problem.
 func (g *multigrid) direct(a *sparse, b, x []float64) {
 	n := a.n()
 	if g.bottom == nil {
-		clear(x)
-		for range 10 {
-			a.sweep(x, b, false)
-			a.sweep(x, b, true)
+		a.forward(b, x, g.levels[len(g.levels)-1].r)
+		for range fallback {
+			a.backward(b, x)
 		}
 		return
 	}

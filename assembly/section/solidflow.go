@@ -3,7 +3,7 @@ package section
 import "fmt"
 
 // How far conjugate gradients go: the residual beside the right-hand side.
-const solidResidual = 1e-11
+const solidResidual = 1e-10
 
 // ties builds the matrix of nodes on a product grid of n by n by n that are tied
 // to their next ones along each axis by conductances t, and to the air by d.
@@ -11,7 +11,7 @@ const solidResidual = 1e-11
 // their neighbours only.
 func ties(n [3]int, id []int32, unknowns int, t [3][]float64, d []float64) *sparse {
 	a := &sparse{
-		start: make([]int32, 1, unknowns+1), diag: make([]float64, 0, unknowns),
+		start: make([]int32, 1, unknowns+1), upper: make([]int32, 0, unknowns), diag: make([]float64, 0, unknowns),
 		col: make([]int32, 0, 6*unknowns), val: make([]float64, 0, 6*unknowns),
 	}
 	step := [3]int{1, n[0], n[0] * n[1]}
@@ -36,6 +36,7 @@ func ties(n [3]int, id []int32, unknowns int, t [3][]float64, d []float64) *spar
 							tie(i-step[axis], t[axis][i-step[axis]])
 						}
 					}
+					a.upper = append(a.upper, int32(len(a.col)))
 					for axis := range 3 {
 						if c[axis] < n[axis]-1 {
 							tie(i+step[axis], t[axis][i])
