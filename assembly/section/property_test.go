@@ -11,7 +11,9 @@ import (
 )
 
 const (
-	rounds = 500 // random sections per law
+	rounds = 500 // random sections
+	// rounding is the slack for what is equal in exact arithmetic.
+	rounding = 1e-9
 	// loose is the tolerance that the random sections are solved to: the laws
 	// hold for the brackets, whatever their width.
 	loose = 1e-2
@@ -22,19 +24,6 @@ type grid struct {
 	widths, heights []float64
 	k               [][]float64 // by row and column
 	rsi, rse        float64
-}
-
-// each calls law with random grids, the same ones on every run.
-func each(t *testing.T, law func(rng *rand.Rand, g grid)) {
-	t.Helper()
-	rng := rand.New(rand.NewPCG(1926, 10))
-	for range rounds {
-		g := randomGrid(rng)
-		law(rng, g)
-		if t.Failed() {
-			t.Fatalf("with %+v", g)
-		}
-	}
 }
 
 func randomGrid(rng *rand.Rand) grid {
@@ -96,103 +85,111 @@ func (g grid) assembly() assembly.Assembly {
 	return a
 }
 
-func (g grid) solve(t *testing.T) *section.Result {
-	return solve(t, g.section(at), section.Options{Tolerance: loose, Surface: loose})
+// scaled is the grid with conductivities c times as large; its lengths are up to
+// the place.
+func (g grid) scaled(c float64) grid {
+	k := make([][]float64, len(g.k))
+	for j, row := range g.k {
+		for _, v := range row {
+			k[j] = append(k[j], c*v)
+		}
+	}
+	g.k = k
+	return g
 }
 
-// overlap reports whether two brackets have a value in common, one scaled.
-func overlap(a, b *section.Result, scale float64) bool {
-	return a.Low*scale <= b.High && b.Low <= a.High*scale
+// solve solves the grid, placed on the paper. The few sections whose materials
+// meet like the fields of a chessboard would take long; they are cut short, their
+// brackets hold all the same.
+func (g grid) solve(t *testing.T, place func(x, y float64) section.Point) *section.Result {
+	return solve(t, g.section(place), section.Options{Tolerance: loose, Surface: loose, Unknowns: 2500})
 }
 
-// TestBounds: isothermal planes ≤ R ≤ parallel path. Both hand methods are
-// admissible fields of the two problems, so that it is a theorem. What enters
-// leaves, and no surface is colder or warmer than the air allows.
-func TestBounds(t *testing.T) {
-	const (
-		rounding = 1e-9
-		balance  = 1e-9 // of the heat flow
-	)
-	each(t, func(_ *rand.Rand, g grid) {
-		r := g.solve(t)
+// agree reports whether two brackets have a value in common, the first one
+// scaled, and, if both were refined to the end, whether their means, which are
+// far better than the bounds, agree too.
+func agree(a, b *section.Result, scale float64) bool {
+	if a.Low*scale > b.High || b.Low > a.High*scale {
+		return false
+	}
+	return a.Remarks != nil || b.Remarks != nil || math.Abs(a.Heat*scale-b.Heat) <= loose/4*b.Heat
+}
+
+// atMost reports whether a bracket may lie below or at a value, the same way.
+func atMost(a *section.Result, most float64) bool {
+	return a.Low <= most*(1+rounding) && (a.Remarks != nil || a.Heat <= most*(1+loose/4))
+}
+
+// atLeast reports whether a bracket may lie above or at a value, the same way.
+func atLeast(a *section.Result, least float64) bool {
+	return a.High >= least*(1-rounding) && (a.Remarks != nil || a.Heat >= least*(1-loose/4))
+}
+
+// TestLaws holds random sections against what is known of them all.
+func TestLaws(t *testing.T) {
+	const balance = 1e-9 // of the heat flow
+	rng := rand.New(rand.NewPCG(1926, 10))
+	refined := 0
+	for range rounds {
+		g := randomGrid(rng)
+		r := g.solve(t, at)
+		if r.Remarks == nil {
+			refined++
+		}
+
+		// Isothermal planes ≤ R ≤ parallel path. Both hand methods are admissible
+		// fields of the two problems, so that it is a theorem.
 		a := g.assembly()
 		area, dT := sum(g.widths), 25.0
 		most, least := area*dT/a.IsothermalPlanes().SI(), area*dT/a.ParallelPath().SI()
-		if r.Low > most*(1+rounding) || r.High < least*(1-rounding) {
+		if !atMost(r, most) || !atLeast(r, least) {
 			t.Errorf("%v to %v W/m, isothermal planes %v, parallel path %v", r.Low, r.High, most, least)
 		}
-		// The mean of the bounds is far better than they are.
-		if r.Heat > most*(1+loose/4) || r.Heat < least*(1-loose/4) {
-			t.Errorf("%v W/m, isothermal planes %v, parallel path %v", r.Heat, most, least)
-		}
+
+		// What enters leaves, and no surface is colder or warmer than the air
+		// allows, the error of the temperatures apart.
 		if r.Balance > balance {
 			t.Errorf("%v of the heat is missing", r.Balance)
 		}
 		for _, f := range r.Flows {
-			if cold, warm := f.Coldest.Temperature.Celsius(), f.Warmest.Temperature.Celsius(); cold < -5-loose*25 || warm > 20+loose*25 || cold > warm {
+			if cold, warm := f.Coldest.Temperature.Celsius(), f.Warmest.Temperature.Celsius(); cold < -5-loose*dT || warm > 20+loose*dT || cold > warm {
 				t.Errorf("%s from %v to %v °C between air of -5 and 20 °C", f.Name, cold, warm)
 			}
 		}
-	})
-}
 
-// TestMirroredAndTurned: how a section lies on the paper changes nothing.
-func TestMirroredAndTurned(t *testing.T) {
-	each(t, func(rng *rand.Rand, g grid) {
-		r := g.solve(t)
-		dx, dy := 10*rng.Float64(), 10*rng.Float64()
-		places := []func(x, y float64) section.Point{
-			func(x, y float64) section.Point { return at(x+dx, y+dy) },
-			func(x, y float64) section.Point { return at(-x, y) },
-			func(x, y float64) section.Point { return at(-y, x) },
-			func(x, y float64) section.Point { return at(-x, -y) },
-		}
-		n := rng.IntN(len(places))
-		o := solve(t, g.section(places[n]), section.Options{Tolerance: loose, Surface: loose})
-		if !overlap(r, o, 1) || math.Abs(o.Heat-r.Heat) > loose/4*r.Heat {
-			t.Errorf("placed in way %d: %v W/m, was %v", n, o.Heat, r.Heat)
-		}
-	})
-}
-
-// TestScaled: with all lengths and conductivities twice as large, U is the same.
-func TestScaled(t *testing.T) {
-	each(t, func(rng *rand.Rand, g grid) {
-		r := g.solve(t)
+		// How a section lies on the paper changes nothing, and with all lengths
+		// and conductivities c times as large, U is the same.
 		c := math.Exp(4*rng.Float64() - 2)
-		h := grid{rsi: g.rsi, rse: g.rse}
-		for _, w := range g.widths {
-			h.widths = append(h.widths, c*w)
+		dx, dy := 10*rng.Float64(), 10*rng.Float64()
+		place := []func(x, y float64) section.Point{
+			func(x, y float64) section.Point { return at(c*x+dx, c*y+dy) },
+			func(x, y float64) section.Point { return at(-c*x, c*y) },
+			func(x, y float64) section.Point { return at(-c*y, c*x) },
+			func(x, y float64) section.Point { return at(-c*x, -c*y) },
+		}[rng.IntN(4)]
+		if o := g.scaled(c).solve(t, place); !agree(r, o, c) {
+			t.Errorf("%v to %v W/m became %v to %v when laid otherwise and scaled by %v", r.Low, r.High, o.Low, o.High, c)
 		}
-		for j, y := range g.heights {
-			h.heights = append(h.heights, c*y)
-			row := make([]float64, len(g.k[j]))
-			for i, k := range g.k[j] {
-				row[i] = c * k
-			}
-			h.k = append(h.k, row)
-		}
-		o := h.solve(t)
-		if u, v := r.U(rvalue.Length(sum(g.widths))), o.U(rvalue.Length(sum(h.widths))); !overlap(r, o, c) || math.Abs(float64(u-v)) > loose/4*float64(u) {
-			t.Errorf("%v became %v when scaled by %v", u, v, c)
-		}
-	})
-}
 
-// TestMonotone: a better insulator anywhere, or a stiller surface, never lets
-// more heat through.
-func TestMonotone(t *testing.T) {
-	each(t, func(rng *rand.Rand, g grid) {
-		before := g.solve(t)
-		j, i := rng.IntN(len(g.heights)), rng.IntN(len(g.widths))
-		g.k[j][i] *= 0.1 + 0.8*rng.Float64()
-		better := g.solve(t)
-		if better.Low > before.High || better.Heat > before.Heat*(1+loose/4) {
-			t.Errorf("%v W/m became %v with less conductivity", before.Heat, better.Heat)
+		// A better insulator anywhere, or a stiller surface, never lets more heat
+		// through.
+		better := g
+		if rng.IntN(2) == 0 {
+			better.k = append([][]float64(nil), g.k...)
+			j, i := rng.IntN(len(g.heights)), rng.IntN(len(g.widths))
+			better.k[j] = append([]float64(nil), g.k[j]...)
+			better.k[j][i] *= 0.1 + 0.8*rng.Float64()
+		} else {
+			better.rsi *= 1.5
 		}
-		g.rsi *= 1.5
-		if still := g.solve(t); still.Low > better.High || still.Heat > better.Heat*(1+loose/4) {
-			t.Errorf("%v W/m became %v with a larger film", better.Heat, still.Heat)
+		if o := better.solve(t, at); o.Low > r.High || r.Remarks == nil && !atMost(o, r.Heat) {
+			t.Errorf("%v to %v W/m became %v to %v with less conductance", r.Low, r.High, o.Low, o.High)
 		}
-	})
+		if t.Failed() {
+			t.Fatalf("with %+v", g)
+		}
+	}
+	if refined < rounds*9/10 {
+		t.Errorf("only %d of %d sections were refined to the end", refined, rounds)
+	}
 }

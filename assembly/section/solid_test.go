@@ -90,7 +90,7 @@ func TestExtruded(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1926, 11))
 	for range 40 {
 		g := randomGrid(rng)
-		plane := g.solve(t)
+		plane := g.solve(t, at)
 		depth := 0.05 + rng.Float64()
 		turn := rng.IntN(3)
 		place := func(x, y, z float64) section.Place {
