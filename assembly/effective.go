@@ -21,10 +21,11 @@ const (
 	Isothermal        // isothermal planes
 	Mean              // ISO 6946, combined method
 	Zone              // for steel studs: published correction factor, else the zone method
+	Numeric           // solved in the section, which is package section's to do
 )
 
 var (
-	methodNames                          = [...]string{"advised", "parallel path", "isothermal planes", "combined", "zone"}
+	methodNames                          = [...]string{"advised", "parallel path", "isothermal planes", "combined", "zone", "numeric"}
 	_           encoding.TextMarshaler   = Method(0)
 	_           encoding.TextUnmarshaler = (*Method)(nil)
 )
@@ -40,7 +41,7 @@ func (m Method) String() string {
 // MarshalText returns the method's name, and an error for one that there is not.
 func (m Method) MarshalText() ([]byte, error) {
 	if int(m) >= len(methodNames) {
-		return nil, fmt.Errorf("assembly: method %d is unknown, use Advised to Zone", uint8(m))
+		return nil, fmt.Errorf("assembly: method %d is unknown, use Advised to Numeric", uint8(m))
 	}
 	return []byte(m.String()), nil
 }

@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -16,6 +17,7 @@ type Result struct {
 	IsothermalPlanes rvalue.Resistance
 	Combined         Combined
 	Zone             rvalue.Resistance // 0 without steel studs
+	Numeric          *Solution         // nil: not solved
 	Effective        Effective
 
 	Layers  []LayerResult // indoors to outdoors, films included
@@ -86,6 +88,9 @@ func (s *Spec) Evaluate(setting Setting) (*Result, error) {
 	}
 	if err := b.countPaths(); err != nil {
 		return nil, err
+	}
+	if setting.Method == Numeric {
+		return nil, errors.New("assembly: the numeric answer is not a hand method; section.Evaluate finds it")
 	}
 	if setting.Method == Zone && b.steel == nil {
 		return nil, fmt.Errorf("assembly: the zone method is made for steel studs, and there are none here; ask for another method or none")

@@ -149,7 +149,7 @@ func (s Setting) check() error {
 	if !(s.Faces.Tilt >= 0 && s.Faces.Tilt <= 90) {
 		return fmt.Errorf("assembly: a roof's tilt of %v° is impossible, use 0° to 90°", s.Faces.Tilt)
 	}
-	if s.Faces.Use > Roof || s.Exposure > Soil || s.Method > Zone {
+	if s.Faces.Use > Roof || s.Exposure > Soil || s.Method > Numeric {
 		return fmt.Errorf("assembly: unknown use, exposure or method in the setting")
 	}
 	return nil

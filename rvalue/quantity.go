@@ -234,6 +234,11 @@ func (p LinearTransmittance) Times(l Length) Conductance {
 	return Conductance(float64(p) * float64(l))
 }
 
+// Over returns the transmittance of a part whose section is so wide, ψ/l.
+func (p LinearTransmittance) Over(l Length) Transmittance {
+	return Transmittance(float64(p) / float64(l))
+}
+
 // Permeance is a water-vapour permeance in kg/(Pa·s·m²).
 type Permeance float64
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"github.com/coldseam/coldseam/assembly"
+	solver "github.com/coldseam/coldseam/assembly/section"
 	"github.com/coldseam/coldseam/rvalue"
 )
 
@@ -37,7 +38,7 @@ func (v *evaluator) evaluate(a *Assembly, x assembly.Exposure, of string) (*asse
 	if a.Layers == nil {
 		return nil, fmt.Errorf("house: assembly %q has no layers", a.Name)
 	}
-	r, err := a.Layers.Evaluate(v.h.setting(a, x))
+	r, err := solver.Evaluate(a.Layers, v.h.setting(a, x))
 	if err != nil {
 		return nil, fmt.Errorf("house: assembly %q: %w", a.Name, err)
 	}
@@ -52,8 +53,12 @@ func (v *evaluator) evaluate(a *Assembly, x assembly.Exposure, of string) (*asse
 
 // setting is what surrounds an assembly in this house.
 func (h *House) setting(a *Assembly, x assembly.Exposure) assembly.Setting {
+	method := a.Method
+	if method == assembly.Advised && h.Numeric {
+		method = assembly.Numeric
+	}
 	return assembly.Setting{
-		Faces: a.Faces, Exposure: x, Films: h.Films, Method: a.Method, Cold: h.Cold,
+		Faces: a.Faces, Exposure: x, Films: h.Films, Method: method, Cold: h.Cold,
 		Wind: h.Outdoors.Wind, Indoors: h.Indoors.Temperature, Outdoors: h.Outdoors.Temperature,
 	}
 }
@@ -88,7 +93,11 @@ func (d *decoder) tryAll() {
 			d.layers(a, a.Layers.Text, func(text string) (*assembly.Spec, error) {
 				s, err := assembly.Parser{Catalogue: d.catalogue}.Parse(text)
 				if err == nil {
-					_, err = s.Evaluate(sound.setting(a, x))
+					setting := sound.setting(a, x)
+					if setting.Method == assembly.Numeric { // the mistakes in the text are the same
+						setting.Method = assembly.Advised
+					}
+					_, err = s.Evaluate(setting)
 				}
 				return s, err
 			})

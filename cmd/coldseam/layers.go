@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/assembly/section"
 	"github.com/coldseam/coldseam/rvalue"
 	"github.com/coldseam/coldseam/rvalue/surface"
 )
@@ -25,9 +26,14 @@ func layers(c command) error {
 	if err != nil {
 		return err
 	}
-	res, err := spec.Evaluate(setting)
+	res, err := section.Evaluate(spec, setting)
 	if err != nil {
 		return err
+	}
+	if res.Numeric == nil { // not the effective one, but worth standing beside the others
+		if s, _, err := section.Solve(spec, res); err == nil {
+			res.Numeric = &s
+		}
 	}
 	if c.is("json") {
 		return writeJSON(c.stdout, layersObject(spec, res))
@@ -101,17 +107,31 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	fmt.Fprintf(w, "effective  %s   %s\n", r.Effective.R.In(u), r.Effective.U().In(u))
 	wrap(w, "by         ", r.Effective.Method.String()+": "+r.Effective.Why, 100)
 	fmt.Fprintln(w)
-	m := table{right: []bool{false, true, true}}
-	m.row("method", "R", "U")
+	m := table{right: []bool{false, true, true, true}}
+	off := func(v rvalue.Resistance) string {
+		if r.Numeric == nil || v == r.Numeric.R {
+			return ""
+		}
+		return fmt.Sprintf("%+.1f %%", 100*(float64(v)/float64(r.Numeric.R)-1))
+	}
+	row := func(name string, v rvalue.Resistance) { m.row(name, v.In(u), v.U().In(u), off(v)) }
+	if r.Numeric != nil && off(r.ParallelPath) != "" {
+		m.row("method", "R", "U", "R is off")
+	} else {
+		m.row("method", "R", "U")
+	}
 	least, most := "no less heat than this", "no more heat than this"
 	if r.Zone > 0 { // bounds of the model, which knows no flanges
 		least, most = "the webs of the studs alone", "the webs of the studs alone"
 	}
-	m.row("parallel path ("+least+")", r.ParallelPath.In(u), r.ParallelPath.U().In(u))
-	m.row("isothermal planes ("+most+")", r.IsothermalPlanes.In(u), r.IsothermalPlanes.U().In(u))
-	m.row(fmt.Sprintf("combined (%s%.1f %%)", map[bool]string{true: "within ", false: "refused, the limits lie too far apart: "}[r.Combined.Valid], 100*max(r.Combined.Error, 0)), r.Combined.R.In(u), r.Combined.R.U().In(u))
+	row("parallel path ("+least+")", r.ParallelPath)
+	row("isothermal planes ("+most+")", r.IsothermalPlanes)
+	row(fmt.Sprintf("combined (%s%.1f %%)", map[bool]string{true: "within ", false: "refused, the limits lie too far apart: "}[r.Combined.Valid], 100*max(r.Combined.Error, 0)), r.Combined.R)
 	if r.Zone > 0 {
-		m.row("for steel studs", r.Zone.In(u), r.Zone.U().In(u))
+		row("for steel studs", r.Zone)
+	}
+	if n := r.Numeric; n != nil {
+		row(fmt.Sprintf("numeric (within %.2g %%)", 100*n.Doubt()), n.R)
 	}
 	m.print(w)
 	fmt.Fprintln(w)
@@ -148,7 +168,7 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 		wrap(w, "read as    ", names, textWidth)
 	}
 	fmt.Fprintln(w)
-	wrap(w, "", "all by the effective method. R of a framed layer: what the method leaves for it, so that the layers sum to the effective R. outer face: the mean over the area. gain per R: what the whole assembly gains per unit of R added in that place alone.", 100)
+	wrap(w, "", "all by the effective method. R of a framed layer: what the method leaves for it, so that the layers sum to the effective R. outer face: the mean over the area. gain per R: what the whole assembly gains per unit of R added in that place alone, by a hand method.", 100)
 	remarks(w, r.Remarks)
 }
 
@@ -194,6 +214,11 @@ type methodObject struct {
 func methodOf(r rvalue.Resistance) methodObject { return methodObject{q(r), q(r.U())} }
 
 func layersObject(spec *assembly.Spec, r *assembly.Result) any {
+	type numeric struct {
+		methodObject
+		Low  quantity `json:"r_low"`
+		High quantity `json:"r_high"`
+	}
 	type combined struct {
 		methodObject
 		Error number `json:"error"`
@@ -204,6 +229,7 @@ func layersObject(spec *assembly.Spec, r *assembly.Result) any {
 		Isothermal methodObject  `json:"isothermal_planes"`
 		Combined   combined      `json:"combined"`
 		Zone       *methodObject `json:"zone,omitempty"`
+		Numeric    *numeric      `json:"numeric,omitempty"`
 	}
 	type effective struct {
 		methodObject
@@ -268,6 +294,9 @@ func layersObject(spec *assembly.Spec, r *assembly.Result) any {
 	if r.Zone > 0 {
 		z := methodOf(r.Zone)
 		out.Methods.Zone = &z
+	}
+	if n := r.Numeric; n != nil {
+		out.Methods.Numeric = &numeric{methodOf(n.R), q(n.Low), q(n.High)}
 	}
 	for _, l := range r.Layers {
 		o := layer{Name: l.Name, R: q(l.R), Drop: number(l.Drop), Inner: q(l.Inner), Outer: q(l.Outer)}

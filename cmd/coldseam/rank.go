@@ -49,6 +49,7 @@ func rankHouse(c command, name string, data []byte) (*house.Report, rvalue.Units
 	if err != nil {
 		return nil, 0, err
 	}
+	h.Numeric = c.is("numeric")
 	r, err := h.Rank()
 	var placed house.Errors
 	switch {

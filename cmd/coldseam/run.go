@@ -130,8 +130,11 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 			{
 				Name: "rank", Usage: "rank the parts of a house by the heat they lose and name the weakest link",
 				ArgsUsage: "HOUSE.toml (- for standard input; none: the built-in example)",
-				Flags:     []cli.Flag{units, json, sources},
-				Action:    action(rank),
+				Flags: []cli.Flag{
+					units, json, sources,
+					&cli.BoolFlag{Name: "numeric", Usage: "solve every framed assembly in its section, not steel alone"},
+				},
+				Action: action(rank),
 			},
 			{
 				Name: "layers", Usage: "what one assembly resists, by each method, layer by layer",
@@ -141,7 +144,7 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 					&cli.StringFlag{Name: "faces", Value: "wall", Usage: "`wall`, ceiling, floor, roof, roof 30° or roof 6/12"},
 					&cli.StringFlag{Name: "beyond", Value: "open", Usage: "`open` air, still air (garage, attic), or soil"},
 					&cli.StringFlag{Name: "films", Value: "ashrae", Usage: "`ashrae` or iso6946: the surface films, and the method that goes with them"},
-					&cli.StringFlag{Name: "method", Usage: "the `METHOD` to call effective: parallel path, isothermal planes, combined, zone (default: the advised one)"},
+					&cli.StringFlag{Name: "method", Usage: "the `METHOD` to call effective: parallel path, isothermal planes, combined, zone, numeric (default: the advised one)"},
 					&cli.StringFlag{Name: "indoors", Usage: "indoor air `TEMPERATURE`, such as 68 °F or 20 °C"},
 					&cli.StringFlag{Name: "outdoors", Usage: "outdoor air `TEMPERATURE`"},
 					&cli.StringFlag{Name: "wind", Usage: "outdoor wind `SPEED`, such as 15 mph (default: the films' own winter wind)"},

@@ -1,0 +1,99 @@
+package section
+
+import (
+	"fmt"
+
+	"github.com/coldseam/coldseam/assembly"
+)
+
+// How well an assembly is solved: half the bracket, of the whole. The mean of both
+// bounds, which is what counts, is far better.
+const (
+	bayTolerance   = 1e-3
+	blockTolerance = 0.02
+	anySurface     = 1 // surface temperatures are not asked for
+)
+
+// Evaluate is spec.Evaluate with the numeric answer as the effective one, where the
+// setting asks for it, or leaves the choice and there are steel studs, for which hand
+// methods are weakest. A steel assembly that cannot be drawn keeps its hand method,
+// with a remark; asked for, it is an error.
+//
+// What is drawn are the members of one bay with the shares that the hand methods take
+// (see [NewBay]): of steel the studs, without tracks, screws and corners.
+func Evaluate(spec *assembly.Spec, setting assembly.Setting) (*assembly.Result, error) {
+	asked := setting.Method == assembly.Numeric
+	hand := setting
+	if asked {
+		hand.Method = assembly.Advised
+	}
+	r, err := spec.Evaluate(hand)
+	if err != nil || !asked && (setting.Method != assembly.Advised || r.Zone == 0) {
+		return r, err
+	}
+	s, remarks, err := Solve(spec, r)
+	if err != nil {
+		if asked {
+			return nil, err
+		}
+		r.Remarks = append(r.Remarks, assembly.Remark{Code: "numeric-none", Text: fmt.Sprintf("no numeric answer: %v", err), Offset: -1})
+		return r, nil
+	}
+	solved, err := r.Solved(s)
+	if err != nil {
+		return nil, err
+	}
+	solved.Setting.Method = setting.Method
+	solved.Remarks = append(append([]assembly.Remark(nil), r.Remarks...), remarks...)
+	if r.Zone > 0 {
+		solved.Remarks = append(solved.Remarks, assembly.Remark{
+			Code: "steel-drawn", Offset: -1,
+			Text: "drawn are the studs with web and flanges, in full contact, at their spacing; tracks, screws, corners and headers are not, and a code's own tables may count them",
+		})
+	}
+	return solved, nil
+}
+
+// Solve finds the numeric answer for an assembly that spec.Evaluate computed, in the
+// plane or, where members cross, in space. The remarks say what had to be assumed.
+// The error says why it cannot be drawn.
+func Solve(spec *assembly.Spec, r *assembly.Result) (assembly.Solution, []assembly.Remark, error) {
+	lines := map[int]bool{}
+	crossing, bridged := 0, false
+	for _, l := range r.Assembly.Layers {
+		if !l.Bridged() {
+			continue
+		}
+		bridged = true
+		if l.Line == 0 || !lines[l.Line] {
+			crossing++
+		}
+		lines[l.Line] = true
+	}
+	if !bridged {
+		whole := r.ParallelPath // all methods agree
+		return assembly.Solution{R: whole, Low: whole, High: whole}, nil, nil
+	}
+	if crossing > 1 {
+		b, err := NewBlock(spec, r)
+		if err != nil {
+			return assembly.Solution{}, nil, err
+		}
+		q, err := b.Solid.Solve(SolidOptions{Tolerance: blockTolerance, Surface: anySurface})
+		if err != nil {
+			return assembly.Solution{}, nil, err
+		}
+		l, low, high := q.Coupling()
+		return assembly.Solution{R: l.Over(b.Area).R(), Low: high.Over(b.Area).R(), High: low.Over(b.Area).R()}, b.Remarks, nil
+	}
+	b, err := NewBay(spec, r)
+	if err != nil {
+		return assembly.Solution{}, nil, err
+	}
+	q, err := b.Section.Solve(Options{Tolerance: bayTolerance, Surface: anySurface})
+	if err != nil {
+		return assembly.Solution{}, nil, err
+	}
+	l, low, high := q.Coupling()
+	return assembly.Solution{R: l.Over(b.Width).R(), Low: high.Over(b.Width).R(), High: low.Over(b.Width).R()}, b.Remarks, nil
+}
