@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // Error is one mistake in a house file.
@@ -21,17 +22,27 @@ type Error struct {
 // the character it is about.
 func (e *Error) Error() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s:%d:%d: ", e.File, e.Line, e.Column)
+	fmt.Fprintf(&b, "%s:%d:%d: ", harmless(e.File), e.Line, e.Column)
 	if e.Key != "" {
-		b.WriteString(e.Key + ": ")
+		b.WriteString(harmless(e.Key) + ": ")
 	}
-	b.WriteString(e.Msg)
+	b.WriteString(harmless(e.Msg))
 	if strings.TrimSpace(e.Source) == "" {
 		return b.String()
 	}
-	shown, column := excerpt([]rune(e.Source), e.Column)
+	shown, column := excerpt([]rune(harmless(e.Source)), e.Column)
 	fmt.Fprintf(&b, "\n  %s\n  %s^", string(shown), caretIndent(shown[:column-1]))
 	return b.String()
+}
+
+// harmless puts a sign in the place of each character that a terminal would act on.
+func harmless(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) && r != '\t' || unicode.Is(unicode.Bidi_Control, r) {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, text)
 }
 
 // shownLine is how many characters of a long source line are printed.

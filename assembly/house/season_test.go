@@ -171,6 +171,14 @@ func TestWrongEditionIsOneMistake(t *testing.T) {
 	}
 }
 
+// What a file holds for a terminal does not reach it by a message.
+func TestErrorsAreHarmless(t *testing.T) {
+	_, err := house.Decode("a\x1b[2J.toml", []byte("zone = \"6A\x1b[31m\"\nplace = \"\u202edesrever\"\n"))
+	if err == nil || strings.ContainsAny(err.Error(), "\x1b\u202e") || !strings.Contains(err.Error(), "^") {
+		t.Errorf("%q", err)
+	}
+}
+
 // No gains at all are another thing than gains that nobody gave.
 func TestGainsOfNothing(t *testing.T) {
 	if y := ranked(t, "living = { gains = \"0 Btu/h\" }\n"+yearHouse).Season.Year; y.Balance != y.Indoors || y.Gains.Internal != 0 {
