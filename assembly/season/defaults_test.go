@@ -72,12 +72,12 @@ func TestDefaultFigures(t *testing.T) {
 		price, heat, pound float64 // $, Btu and lb a unit; NaN: no default
 		text               string
 	}{
-		{season.NaturalGas, season.PerMcf, 14.85, 1037e3, 1.037 * 117.00, "14.85 $ per mcf; 1037 Btu per ft³; 117.00 lb per million Btu"},
-		{season.Propane, season.PerGallon, 2.674, 91452, 0.091452 * 139.05, "2.674 $ per gallon; 91452 Btu per gallon; 139.05 lb per million Btu"},
-		{season.HeatingOil, season.PerGallon, math.NaN(), 138500, 0.1385 * 161.30, "138500 Btu per gallon; 161.30 lb per million Btu"},
-		{season.Electricity, season.PerKWh, 0.1798, 3412.141633, 0.81, "0.1798 $ per kWh; 0.81 lb per kWh"},
-		{season.Wood, season.PerCord, math.NaN(), 20e6, 20 * 93.80 / 0.45359237, "20 million Btu per cord; 93.80 kg per million Btu"},
-		{season.Pellets, season.PerTon, math.NaN(), 16e6, 16 * 93.80 / 0.45359237, "16 million Btu per ton; 93.80 kg per million Btu"},
+		{season.NaturalGas, season.PerMcf, 14.85, 1037e3, 1.037 * 117.00, "14.85 $ per mcf; 1037 Btu per ft³; 117.00 lb per million Btu (0.181 kg/kWh)"},
+		{season.Propane, season.PerGallon, 2.674, 91452, 0.091452 * 139.05, "2.674 $ per gallon; 91452 Btu per gallon; 139.05 lb per million Btu (0.215 kg/kWh)"},
+		{season.HeatingOil, season.PerGallon, math.NaN(), 138500, 0.1385 * 161.30, "138500 Btu per gallon; 161.30 lb per million Btu (0.250 kg/kWh)"},
+		{season.Electricity, season.PerKWh, 0.1798, 3412.141633, 0.81, "0.1798 $ per kWh; 0.81 lb per kWh (0.367 kg/kWh)"},
+		{season.Wood, season.PerCord, math.NaN(), 20e6, 20 * 93.80 / 0.45359237, "20 million Btu per cord; 93.80 kg per million Btu (0.320 kg/kWh)"},
+		{season.Pellets, season.PerTon, math.NaN(), 16e6, 16 * 93.80 / 0.45359237, "16 million Btu per ton; 93.80 kg per million Btu (0.320 kg/kWh)"},
 		{season.DistrictHeat, season.PerMMBtu, math.NaN(), 1e6, math.NaN(), ""},
 	} {
 		y := must(season.House{Ranking: ranking, Weather: w, Fuel: season.Fuel{Kind: c.fuel}}.Year())(t)

@@ -81,7 +81,7 @@ func ExampleHouse_Year() {
 	// windows      15.1 MMBtu  $226
 	// 1208 therm, $1449, 14130 lb of carbon dioxide
 	// truth between 76 and 124 % of that
-	// carbon dioxide of gas: 117.00 lb per million Btu (EIA, carbon dioxide emissions coefficients, Feb 2016)
+	// carbon dioxide of gas: 117.00 lb per million Btu (0.181 kg/kWh) (EIA, carbon dioxide emissions coefficients, Feb 2016)
 }
 
 func ExampleYear_Meeting() {

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"github.com/coldseam/coldseam/rvalue"
 )
 
 // FuelKind is what is bought to heat with. Its zero value is none of them.
@@ -174,7 +176,7 @@ func (f Fuel) supply(currency string, defaults *[]Default, remark func(code, tex
 		remark("co2-missing", fmt.Sprintf("no default for the carbon dioxide of %v is known; its supplier has it", f.Kind))
 	default:
 		s.co2 = d.co2
-		*defaults = append(*defaults, Default{Code: "co2", What: d.co2Of, Value: d.co2Text, Source: d.co2Source, Date: d.co2Date})
+		*defaults = append(*defaults, Default{Code: "co2", What: d.co2Of, Value: d.co2Text + " (" + s.co2.In(rvalue.SI) + ")", Source: d.co2Source, Date: d.co2Date})
 	}
 	if f.Kind == Wood || f.Kind == Pellets {
 		remark("co2-wood", "the carbon dioxide of wood is what leaves the chimney; what grows again takes it up over decades")
