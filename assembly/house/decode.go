@@ -37,25 +37,30 @@ area = "120 ft x 8 ft"`
 // the file, in the order in which they stand there; a mistake inside a layer
 // text points at its character.
 func Decode(name string, data []byte) (*House, error) {
-	d := &decoder{src: newSource(name, slices.Clip(bytes.TrimPrefix(data, []byte("\ufeff"))))}
-	h := &House{}
+	d := newDecoder(name, data)
 	if d.isText() {
 		if root := d.build(); len(root.entries) == 0 && len(d.errs) == 0 {
 			d.fail(0, "", "nothing is in this file; a house needs a zone, an assembly and a part at least, such as\n%s", least)
 		} else {
-			d.house(h, root)
+			d.house(root)
 		}
 	}
 	if len(d.errs) > 0 {
 		d.errs.sort()
 		return nil, d.errs
 	}
-	return h, nil
+	return d.h, nil
+}
+
+func newDecoder(name string, data []byte) *decoder {
+	src := newSource(name, slices.Clip(bytes.TrimPrefix(data, []byte("\ufeff"))))
+	return &decoder{src: src, what: "house", h: &House{}}
 }
 
 // decoder collects the mistakes of one file.
 type decoder struct {
 	src       *source
+	what      string // the file describes
 	errs      Errors
 	quiet     bool // a mistake is known and its consequences are not reported
 	h         *House
@@ -106,11 +111,11 @@ func (d *decoder) isText() bool {
 	t := d.src.text
 	switch {
 	case len(t) > maxFile:
-		d.fail(0, "", "more than 1 MB; a house file is text, and a large house takes some 20 KB")
+		d.fail(0, "", "more than 1 MB; a %s file is text, and a large %s takes some 20 KB", d.what, d.what)
 	case bytes.HasPrefix(t, []byte("\xff\xfe")), bytes.HasPrefix(t, []byte("\xfe\xff")):
 		d.fail(0, "", "this is UTF-16; save the file as UTF-8")
 	case bytes.IndexByte(t, 0) >= 0:
-		d.fail(0, "", "this is no text file; a house file is TOML, as any editor writes it")
+		d.fail(0, "", "this is no text file; a %s file is TOML, as any editor writes it", d.what)
 	case !utf8.Valid(t):
 		at := 0
 		for {

@@ -70,6 +70,11 @@
 // the place or its months are known, a mean year's heat, fuel, money and CO2
 // (package season) and the heat loss on a cold day are computed too.
 //
+// # Drawn sections
+//
+// [DecodeDrawing] reads a plane section drawn in a file of its own, in the same
+// manner; [DrawingSchema] is its schema.
+//
 // # What it does not cover
 //
 // Moisture; crawl spaces as buffers of their own beyond what [buffer.NAME] can say;

@@ -8,7 +8,7 @@ import (
 	"unicode"
 )
 
-// Error is one mistake in a house file.
+// Error is one mistake in a house file or a drawn section.
 type Error struct {
 	File   string // as given to Decode
 	Line   int    // from 1
@@ -38,7 +38,7 @@ func (e *Error) Error() string {
 // harmless puts a sign in the place of each character that a terminal would act on.
 func harmless(text string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) && r != '\t' || unicode.Is(unicode.Bidi_Control, r) {
+		if unicode.IsControl(r) && r != '\t' && r != '\n' || unicode.Is(unicode.Bidi_Control, r) {
 			return unicode.ReplacementChar
 		}
 		return r

@@ -13,8 +13,7 @@ import (
 )
 
 // house reads the whole tree into h.
-func (d *decoder) house(h *House, root *table) {
-	d.h = h
+func (d *decoder) house(root *table) {
 	s := &section{d: d, t: root}
 	d.site(s)
 	d.air(s)

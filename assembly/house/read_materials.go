@@ -23,7 +23,9 @@ func (d *decoder) materials(s *section) {
 		}
 	}
 	for i := range own {
-		d.class(&own[i])
+		if d.what == "house" { // whose parts the energy code judges
+			d.class(&own[i])
+		}
 	}
 	d.catalogue = d.with(own, at)
 	for i := range own {

@@ -181,7 +181,7 @@ func (s *section) textError(key string, err error) {
 // plain drops the name of the package that an error comes from.
 func plain(err error) string {
 	pkg, rest, ok := strings.Cut(err.Error(), ": ")
-	if ok && slices.Contains([]string{"rvalue", "material", "surface", "airspace", "assembly", "envelope", "target", "season", "window", "climate"}, pkg) {
+	if ok && slices.Contains([]string{"rvalue", "material", "section", "surface", "airspace", "assembly", "envelope", "target", "season", "window", "climate"}, pkg) {
 		return rest
 	}
 	return err.Error()

@@ -36,7 +36,7 @@ func (s *section) named(key string) []*entry {
 	var out []*entry
 	for i, sub := range e.value.table.entries {
 		if i == maxNamed {
-			s.d.fail(sub.at, key, "more than %d; no house has so many", maxNamed)
+			s.d.fail(sub.at, key, "more than %d; no %s has so many", maxNamed, s.d.what)
 			break
 		}
 		switch {
@@ -80,7 +80,7 @@ func (s *section) tables(key string) []*table {
 	var out []*table
 	for i, item := range e.value.items {
 		if i == maxItems {
-			s.d.fail(item.at, s.path(key), "more than %d; no house has so many", maxItems)
+			s.d.fail(item.at, s.path(key), "more than %d; no %s has so many", maxItems, s.d.what)
 			break
 		}
 		switch {
