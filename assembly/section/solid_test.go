@@ -118,6 +118,25 @@ func TestExtruded(t *testing.T) {
 	}
 }
 
+// TestSheetOfMetal: case 2, aluminium 1.5 mm thin beside insulation, drawn out
+// into a solid, must be solved in as few iterations as others, and to the flow
+// that the plane gives.
+func TestSheetOfMetal(t *testing.T) {
+	plane := solve(t, roofEdge(), section.Options{})
+	var s section.Solid
+	for _, q := range roofEdge().Pieces {
+		s.Boxes = append(s.Boxes, box(q.Name, float64(q.From.X), float64(q.To.X), 0, 1, float64(q.From.Y), float64(q.To.Y), float64(q.Conductivity)))
+	}
+	s.Rooms = []section.Room{room("inside", 0, 0.5, 0, 1, -1, 0, 20, 0.11), room("outside", 0, 0.5, 0, 1, 0.0475, 1, 0, 0.06)}
+	r := solveSolid(t, s, section.SolidOptions{Surface: 0.01})
+	if r.Low > plane.High || r.High < plane.Low || math.Abs(r.Heat/plane.Heat-1) > 1e-3 {
+		t.Errorf("%v (%v to %v) W, in the plane %v to %v W/m", r.Heat, r.Low, r.High, plane.Low, plane.High)
+	}
+	if r.Iterations > 80 {
+		t.Errorf("%d iterations for %d unknowns", r.Iterations, r.Unknowns)
+	}
+}
+
 // TestPlainWallSolid: in plain layers both bounds are exact, and what is left of
 // a wall less its own U is nothing.
 func TestPlainWallSolid(t *testing.T) {
