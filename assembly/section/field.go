@@ -15,9 +15,8 @@ type Spot struct {
 	Weights []float64
 }
 
-// values fills v with the values of an element's functions at a point of it,
-// from -1 to 1 either way, those inside it too: coupling over weight of the
-// inner ones is what condensation left out.
+// evaluator is room for values of an element at points of it, from -1 to 1
+// either way.
 type evaluator struct {
 	c      cell
 	fx, fy []float64
@@ -25,6 +24,8 @@ type evaluator struct {
 	ids    []int32
 }
 
+// value returns what u is at a point of the element v.c, the inner functions
+// that condensation left out included.
 func (v *evaluator) value(u []float64, xi, eta float64) float64 {
 	c := &v.c
 	nx, ny := c.x.bubbles(), c.y.bubbles()

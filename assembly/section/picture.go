@@ -330,7 +330,7 @@ func (p *pair) raster() *raster {
 	var v evaluator
 	excess := p.excess()
 	cold := pl.airs[len(pl.airs)-1]
-	ex, ey := place(p.m.x.at, xs), place(p.m.y.at, ys)
+	ex, ey := intervals(p.m.x.at, xs), intervals(p.m.y.at, ys)
 	for j, y := range ys {
 		for i, x := range xs {
 			a, b, ok := p.m.near(ex[i], ey[j], x, y)
@@ -354,8 +354,8 @@ func (p *pair) raster() *raster {
 	return r
 }
 
-// place returns for each rising value the interval of at that it lies in.
-func place(at, values []float64) []int {
+// intervals returns for each rising value the interval of at that it lies in.
+func intervals(at, values []float64) []int {
 	out := make([]int, len(values))
 	i := 0
 	for n, v := range values {

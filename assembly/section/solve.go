@@ -120,38 +120,42 @@ func (s Section) Solve(o Options) (*Result, error) {
 			return r, nil
 		}
 		if o.Watch != nil && !o.Watch(Progress{Unknowns: r.Unknowns, Error: relative}) {
-			return r, r.stop("stopped", "stopped before the tolerance was met")
+			r.stop("stopped", "stopped before the tolerance was met")
+			return r, nil
 		}
 		if relative < 0.9*best || relative <= o.Tolerance {
 			best, stalled = relative, 0
 		} else if stalled++; stalled == mostStalls {
-			return r, r.stop("stalled", "finer meshes change nothing any more")
+			r.stop("stalled", "finer meshes change nothing any more")
+			return r, nil
 		}
 		if r.Solves == mostSolves {
-			return r, r.stop("solves", fmt.Sprintf("%d meshes did not do", mostSolves))
+			r.stop("solves", fmt.Sprintf("%d meshes did not do", mostSolves))
+			return r, nil
 		}
 		if m = p.refine(moving); m == nil {
 			if p.miss == 0 {
 				r.Moved = 0 // the solution is exact, as in plain layers
 				return r, nil
 			}
-			return r, r.stop("finest", "meshes cannot be made finer")
+			r.stop("finest", "meshes cannot be made finer")
+			return r, nil
 		}
 		if n := m.unknowns(); n > o.Unknowns {
-			return r, r.stop("unknowns", fmt.Sprintf("the next mesh would have %d unknowns, more than the %d allowed", n, o.Unknowns))
+			r.stop("unknowns", fmt.Sprintf("the next mesh would have %d unknowns, more than the %d allowed", n, o.Unknowns))
+			return r, nil
 		}
 	}
 }
 
 // stop remarks on a result that does not meet the tolerance. The result stands:
 // its bracket says how good it is.
-func (r *Result) stop(code, text string) error {
+func (r *Result) stop(code, text string) {
 	known := fmt.Sprintf("the heat flow is known to ± %.2g %%, ", 50*(r.High-r.Low)/r.Heat)
 	if math.IsInf(r.Heat, 0) {
 		known = ""
 	}
 	r.Remarks = append(r.Remarks, Remark{code, fmt.Sprintf("%s: %ssurface temperatures moved by %.2g K last", text, known, r.Moved)})
-	return nil
 }
 
 func (o Options) withDefaults() (Options, error) {
