@@ -15,7 +15,7 @@ import (
 func TestRandomOutlines(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1926, 12))
 	solved, jumps, refused := 0, 0, 0
-	for range 300 {
+	for range 150 {
 		s := randomOutline(rng)
 		rough, err := s.Solve(section.Options{Tolerance: 1, Surface: 1})
 		if err != nil {
@@ -51,7 +51,7 @@ func TestRandomOutlines(t *testing.T) {
 			t.Fatalf("with %+v", s)
 		}
 	}
-	if solved < 60 || jumps < 5 || refused < 5 {
+	if solved < 40 || jumps < 3 || refused < 3 {
 		t.Errorf("%d sections solved, %d with jumps, %d refused: the generator misses something", solved, jumps, refused)
 	}
 }
