@@ -9,8 +9,8 @@ import (
 // How well an assembly is solved: half the bracket, of the whole. The mean of both
 // bounds, which is what counts, is far better.
 const (
-	bayTolerance   = 1e-3
-	blockTolerance = 0.02
+	bayTolerance   = 1e-4
+	blockTolerance = 0.01
 	anySurface     = 1 // surface temperatures are not asked for
 )
 

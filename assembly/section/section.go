@@ -47,8 +47,9 @@ type Options struct {
 
 	// Surface is how far, at most, the coldest and warmest spots of the surfaces
 	// and the Points may still move on the last refinement, as a part of the
-	// difference of the air temperatures. It is no bound: near a corner of great
-	// contrast a temperature may be a few times farther off. 0: 0.0001.
+	// difference of the air temperatures; 1 asks nothing of them. It is no bound:
+	// near a corner of great contrast a temperature may be a few times farther off.
+	// 0: 0.0001.
 	Surface float64
 
 	// Unknowns bounds the size of the largest system. 0: 300 000, some 500 MB.

@@ -55,7 +55,7 @@ type SolidOptions struct {
 
 	// Surface is how far, at most, the coldest and warmest spots of the surfaces
 	// and the Points may still move on the last refinement, as a part of the
-	// difference of the air temperatures. 0: 0.002.
+	// difference of the air temperatures; 1 asks nothing of them. 0: 0.002.
 	Surface float64
 
 	// Unknowns bounds the size of the largest mesh. 0: 1 000 000.
@@ -170,7 +170,7 @@ func (s Solid) Solve(o SolidOptions) (*SolidResult, error) {
 		r.Solves++
 		moving := r.read(p, o.Points, &before, o.Surface*span)
 		relative := (r.High - r.Low) / 2 / r.Heat
-		if r.Solves >= leastSolves && relative <= o.Tolerance && r.Moved <= o.Surface*span {
+		if relative <= o.Tolerance && (o.Surface == 1 || r.Solves >= leastSolves && r.Moved <= o.Surface*span) {
 			return r, nil
 		}
 		if o.Watch != nil && !o.Watch(Progress{Unknowns: r.Unknowns, Error: relative}) {

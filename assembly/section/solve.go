@@ -116,7 +116,7 @@ func (s Section) Solve(o Options) (*Result, error) {
 			// the square of what they miss.
 			relative = math.Sqrt(p.miss) / 10
 		}
-		if r.Solves >= leastSolves && relative <= o.Tolerance && r.Moved <= o.Surface*span {
+		if relative <= o.Tolerance && (o.Surface == 1 || r.Solves >= leastSolves && r.Moved <= o.Surface*span) {
 			return r, nil
 		}
 		if o.Watch != nil && !o.Watch(Progress{Unknowns: r.Unknowns, Error: relative}) {
