@@ -317,6 +317,14 @@ func cautions(r *house.Report) []string {
 
 // schema prints the JSON Schema of the house file.
 func schema(c command) error {
-	_, err := c.stdout.Write(house.Schema())
+	text := house.Schema()
+	switch {
+	case len(c.args) == 0:
+	case len(c.args) == 1 && c.args[0] == "section":
+		text = house.DrawingSchema()
+	default:
+		return usageError{fmt.Sprintf("schema %s: leave it out for the house file, or write section", strings.Join(c.args, " "))}
+	}
+	_, err := c.stdout.Write(text)
 	return err
 }

@@ -35,7 +35,20 @@ func shown(t *testing.T) map[string]string {
 	if !ok {
 		t.Fatal("glass says nothing of the sun")
 	}
+	slab, _, _ := call(t, "", "section", "../../examples/slab-edge.toml")
+	slab, _, ok = strings.Cut(slab, "\nfilled in,")
+	if !ok {
+		t.Fatal("section fills nothing in")
+	}
+	steel, _, _ := call(t, "", "section", "../../examples/split-1978.toml")
+	if from := strings.Index(steel, "furred-block:"); from >= 0 {
+		steel = steel[from:]
+	} else {
+		t.Fatal("the example has no wall with steel studs")
+	}
 	return map[string]string{
+		"section": indent(slab),
+		"steel":   indent(steel),
 		"glass":  indent(better),
 		"rank":   indent(rank),
 		"layers": indent(one),

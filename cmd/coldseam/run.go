@@ -30,7 +30,7 @@ func (e usageError) Error() string { return e.msg }
 // is the only one that knows the command-line library.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	out := &checked{w: stdout}
-	app := newApp(stdin, out)
+	app := newApp(stdin, out, stderr)
 	args, err := flagsFirst(app, args)
 	if err == nil {
 		err = app.Run(append([]string{app.Name}, args...))
@@ -87,11 +87,12 @@ type command struct {
 	is     func(string) bool   // a yes-or-no option
 	stdin  io.Reader
 	stdout io.Writer
+	stderr io.Writer
 	units  rvalue.Units
 	asked  bool // the units were asked for, so that a house file's own do not count
 }
 
-func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
+func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 	usage := func(_ *cli.Context, err error, _ bool) error { return usageError{err.Error()} }
 	action := func(f func(command) error) cli.ActionFunc {
 		return func(c *cli.Context) error {
@@ -104,7 +105,7 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 			}
 			return f(command{
 				args: c.Args().Slice(), text: c.String, is: c.Bool,
-				stdin: stdin, stdout: stdout, units: units, asked: c.IsSet("units"),
+				stdin: stdin, stdout: stdout, stderr: stderr, units: units, asked: c.IsSet("units"),
 			})
 		}
 	}
@@ -169,6 +170,15 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 				Action: action(glass),
 			},
 			{
+				Name: "section", Usage: "a drawn section, or the framed assemblies of a house in theirs: heat, psi, coldest spot",
+				ArgsUsage: "DRAWING.toml or HOUSE.toml (- for standard input)",
+				Flags: []cli.Flag{
+					units, json,
+					&cli.StringFlag{Name: "picture", Usage: "draw materials, isotherms and heat-flow lines to `FILE.svg`, of a house one for each assembly"},
+				},
+				Action: action(sectionOf),
+			},
+			{
 				Name: "order", Usage: "the windows of a house: what they let through, when they sweat, what to order, and where the code wants safety glass",
 				ArgsUsage: "HOUSE.toml (- for standard input; none: the built-in example)",
 				Flags:     []cli.Flag{units, json},
@@ -197,8 +207,9 @@ func newApp(stdin io.Reader, stdout io.Writer) *cli.App {
 				Action:    func(c *cli.Context) error { return completion(c.App, c.Args().Slice(), stdout) },
 			},
 			{
-				Name: "schema", Usage: "print the JSON Schema of the house file, for editors",
-				Action: action(schema),
+				Name: "schema", Usage: "print the JSON Schema of the house file, or of a drawn section, for editors",
+				ArgsUsage: "[section]",
+				Action:    action(schema),
 			},
 		},
 	}
