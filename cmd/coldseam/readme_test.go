@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -47,13 +48,32 @@ func shown(t *testing.T) map[string]string {
 		t.Fatal("the example has no wall with steel studs")
 	}
 	return map[string]string{
-		"section": indent(slab),
-		"steel":   indent(steel),
-		"glass":  indent(better),
-		"rank":   indent(rank),
-		"layers": indent(one),
-		"score":  string(score)[from:to],
+		"converges": convergence(t),
+		"section":   indent(slab),
+		"steel":     indent(steel),
+		"glass":     indent(better),
+		"rank":      indent(rank),
+		"layers":    indent(one),
+		"score":     string(score)[from:to],
 	}
+}
+
+// convergence is how many values of the standard's cases are met, and the table of
+// testdata/section_SCORE.md of how the bounds close in.
+func convergence(t *testing.T) string {
+	t.Helper()
+	data, err := os.ReadFile("../../testdata/section_SCORE.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	cases, rest, ok := strings.Cut(string(data), "## Convergence in the plane")
+	_, rest, ok2 := strings.Cut(rest, "| section |")
+	table, _, ok3 := strings.Cut(rest, "\n\n")
+	met := strings.Count(cases, "| yes |\n")
+	if !ok || !ok2 || !ok3 || met == 0 {
+		t.Fatal("testdata/section_SCORE.md has no cases or no table")
+	}
+	return fmt.Sprintf("Values of ISO 10211's cases 1 to 4 met within the standard's own tolerance: %d of %d.\n\n| section |%s", met, met+strings.Count(cases, "| no"), table)
 }
 
 func indent(s string) string {

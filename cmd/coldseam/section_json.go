@@ -57,20 +57,20 @@ func psiObject(p *house.Psi) *bracketed {
 
 func (a *drawnAnswer) object() any {
 	type face struct {
-		Name    string      `json:"name"`
-		Air     string      `json:"air"`
-		Film    quantity    `json:"film"`
-		Length  quantity    `json:"length"`
-		Heat    quantity    `json:"heat"`
-		Coldest quantity    `json:"coldest"`
+		Name    string     `json:"name"`
+		Air     string     `json:"air"`
+		Film    quantity   `json:"film"`
+		Length  quantity   `json:"length"`
+		Heat    quantity   `json:"heat"`
+		Coldest quantity   `json:"coldest"`
 		At      spotObject `json:"coldest_at"`
-		Warmest quantity    `json:"warmest"`
-		Factor  number      `json:"temperature_factor"`
+		Warmest quantity   `json:"warmest"`
+		Factor  number     `json:"temperature_factor"`
 	}
 	type point struct {
-		Name        string      `json:"name"`
+		Name        string     `json:"name"`
 		At          spotObject `json:"at"`
-		Temperature quantity    `json:"temperature"`
+		Temperature quantity   `json:"temperature"`
 	}
 	type flank struct {
 		Name     string    `json:"name"`
@@ -79,13 +79,13 @@ func (a *drawnAnswer) object() any {
 		External *quantity `json:"external,omitempty"`
 	}
 	type coldest struct {
-		Face        string      `json:"face"`
-		Air         string      `json:"air"`
-		Temperature quantity    `json:"temperature"`
+		Face        string     `json:"face"`
+		Air         string     `json:"air"`
+		Temperature quantity   `json:"temperature"`
 		At          spotObject `json:"at"`
-		Factor      number      `json:"temperature_factor"`
-		Sweats      number      `json:"humidity_sweats"`
-		Mould       number      `json:"humidity_mould"`
+		Factor      number     `json:"temperature_factor"`
+		Sweats      number     `json:"humidity_sweats"`
+		Mould       number     `json:"humidity_mould"`
 	}
 	d, r := a.drawing, a.result
 	l, low, high := r.Coupling()

@@ -1,0 +1,293 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/assembly/house"
+	"github.com/coldseam/coldseam/assembly/section"
+	"github.com/coldseam/coldseam/rvalue"
+)
+
+// drawnAnswer is what a drawn section does.
+type drawnAnswer struct {
+	drawing *house.Drawing
+	result  *section.Result
+	damp    *damp // nil if no face is in a room
+	picture string
+}
+
+// damp is the room in whose air the coldest spot lies, and from which humidity of it
+// the spot sweats and can grow mould.
+type damp struct {
+	air           *house.Air
+	film          rvalue.Resistance
+	sweats, mould float64
+}
+
+func dampOf(d *house.Drawing, r *section.Result) (*damp, error) {
+	if r.Coldest < 0 {
+		return nil, nil
+	}
+	face := d.Faces[r.Coldest]
+	out := &damp{air: face.Air, film: face.Film}
+	var err error
+	out.sweats, out.mould, err = house.Damp(face.Air.Temperature, r.Flows[r.Coldest].Coldest.Temperature)
+	return out, err
+}
+
+// perLength prints heat by length of the part.
+func perLength(heat float64, u rvalue.Units) string {
+	if math.Abs(heat) < leastHeat {
+		heat = 0
+	}
+	if u == rvalue.IP {
+		return fmt.Sprintf("%.4g Btu/(h·ft)", float64(heatOf(heat).IP))
+	}
+	return fmt.Sprintf("%.4g W/m", heat)
+}
+
+const leastHeat = 1e-9 // W/m, rounding about nothing
+
+// between prints what a figure lies between, with as many digits as tell both apart.
+func between(low, high float64) string {
+	for digits := 4; digits < 12; digits++ {
+		l, h := strconv.FormatFloat(low, 'g', digits, 64), strconv.FormatFloat(high, 'g', digits, 64)
+		if l != h {
+			return "for sure between " + l + " and " + h
+		}
+	}
+	return "to all digits"
+}
+
+// either of the two systems' figures of a quantity.
+func either(v quantity, u rvalue.Units) float64 {
+	if u == rvalue.IP {
+		return float64(v.IP)
+	}
+	return float64(v.SI)
+}
+
+// degrees prints a temperature to a tenth of a degree.
+func degrees(t rvalue.Temperature, u rvalue.Units) string {
+	if u == rvalue.IP {
+		return fmt.Sprintf("%.1f °F", t.Fahrenheit())
+	}
+	return fmt.Sprintf("%.1f °C", t.Celsius())
+}
+
+// closes says how well a heat balance closes.
+func closes(balance float64) string {
+	if math.Abs(balance) < 1e-12 {
+		return "to better than 1e-12"
+	}
+	return fmt.Sprintf("to %.0e", math.Abs(balance))
+}
+
+// heatOf returns W/m in both systems of units.
+func heatOf(heat float64) quantity {
+	const fahrenheit = 1.8 // °F in a kelvin
+	return quantity{number(heat), number(fahrenheit * rvalue.LinearTransmittance(heat).IP())}
+}
+
+func spotText(at section.Point, u rvalue.Units) string {
+	return fmt.Sprintf("x = %s, y = %s", at.X.In(u), at.Y.In(u))
+}
+
+func (a *drawnAnswer) print(w io.Writer, u rvalue.Units) {
+	d, r := a.drawing, a.result
+	fmt.Fprintln(w, d.Name)
+	var airs []string
+	for _, air := range d.Airs {
+		airs = append(airs, fmt.Sprintf("%s %s", air.Temperature.In(u), air.Name))
+	}
+	fmt.Fprintf(w, "%s\n\n", strings.Join(airs, ", "))
+	line := func(head, format string, args ...any) {
+		wrap(w, fmt.Sprintf("%-16s ", head), fmt.Sprintf(format, args...), textWidth)
+	}
+	if math.IsInf(r.Heat, 0) {
+		line("heat flow", "not to be had")
+	} else {
+		line("heat flow", "%s, %s", perLength(r.Heat, u), between(either(heatOf(r.Low), u), either(heatOf(r.High), u)))
+		if l, low, high := r.Coupling(); l != 0 {
+			line("coupling, L2D", "%s, %s", l.In(u), between(either(q(low), u), either(q(high), u)))
+		}
+		if v, ok := d.U(r); ok {
+			line("as a plain part", "%s, %s", v.R().In(u), v.In(u))
+		}
+		a.psi(line, u)
+	}
+	if f := a.damp; f != nil {
+		cold := r.Flows[r.Coldest]
+		line("coldest inside", "%s at %s, face %q; fRsi %.3f", degrees(cold.Coldest.Temperature, u), spotText(cold.Coldest.At, u), cold.Name, cold.Factor)
+		line("it sweats", "once the air there (%s, %s) has %s humidity", f.air.Name, f.air.Temperature.In(u), percent(f.sweats))
+		line("mould can grow", "if it has %s for long: 80 %% at the surface (ISO 13788)", percent(f.mould))
+	}
+	fmt.Fprintln(w)
+	a.faces(w, u)
+	if len(d.Points) > 0 {
+		fmt.Fprintln(w)
+		t := table{right: []bool{false, false, true}}
+		t.row("point", "at", "temperature")
+		for i, p := range d.Points {
+			t.row(p.Name, spotText(p.At, u), degrees(r.Points[i].Temperature, u))
+		}
+		t.print(w)
+	}
+	fmt.Fprintln(w)
+	wrap(w, "", fmt.Sprintf("heat: into the section, per length of the part. Its balance closes %s; %d unknowns, %d meshes; temperatures moved by %.1g K at the last.",
+		closes(r.Balance), r.Unknowns, r.Solves, r.Moved), textWidth)
+	for _, m := range r.Remarks {
+		wrap(w, "· ", m.Text, textWidth)
+	}
+	if f := a.damp; f != nil && f.film < mouldFilm {
+		wrap(w, "· ", fmt.Sprintf("the air at that spot resists %s here; where furniture or curtains stand before it, ISO 13788 takes RSI 0.25 for mould: write that film to check", f.film.In(u)), textWidth)
+	}
+	if len(d.Defaults) > 0 {
+		fmt.Fprintln(w, "\nfilled in, and taken from the catalogue:")
+		for _, f := range d.Defaults {
+			wrap(w, "· ", fmt.Sprintf("%s = %s (%s)", f.Key, f.Value, f.Why), textWidth)
+		}
+	}
+	if a.picture != "" {
+		fmt.Fprintf(w, "\npicture: %s\n", a.picture)
+	}
+}
+
+// mouldFilm is what ISO 13788 takes at opaque surfaces for mould, from memory.
+const mouldFilm = 0.25 * rvalue.RSI
+
+func (a *drawnAnswer) psi(line func(head, format string, args ...any), u rvalue.Units) {
+	internal, external := a.drawing.Psi(a.result)
+	for _, p := range []struct {
+		by  string
+		psi *house.Psi
+	}{{"internal", internal}, {"external", external}} {
+		if p.psi != nil {
+			line("psi, "+p.by, "%s, %s", p.psi.Psi.In(u), between(either(q(p.psi.Low), u), either(q(p.psi.High), u)))
+		}
+	}
+	for _, f := range a.drawing.Flanks {
+		var lengths []string
+		if f.Internal > 0 {
+			lengths = append(lengths, f.Internal.In(u)+" internal")
+		}
+		if f.External > 0 {
+			lengths = append(lengths, f.External.In(u)+" external")
+		}
+		line("  beside", "%s, %s, %s", f.Name, f.U.In(u), strings.Join(lengths, ", "))
+	}
+}
+
+func (a *drawnAnswer) faces(w io.Writer, u rvalue.Units) {
+	t := table{right: []bool{false, true, true, true, true}}
+	t.row("face", "length", "heat", "coldest", "warmest")
+	for i, f := range a.result.Flows {
+		if a.drawing.Faces[i].Adiabatic {
+			continue
+		}
+		t.row(f.Name, f.Length.In(u), perLength(f.Heat, u), degrees(f.Coldest.Temperature, u), degrees(f.Warmest.Temperature, u))
+	}
+	t.print(w)
+}
+
+// framedAnswer is what an assembly's section says beside the hand methods.
+type framedAnswer struct {
+	*house.Framed
+	r, low, high rvalue.Resistance
+	coldest      rvalue.Temperature
+	factor       float64
+	unknowns     int
+	balance      float64
+	picture      string
+	remarks      []section.Remark
+}
+
+func (a *framedAnswer) print(w io.Writer, u rvalue.Units) {
+	h := a.Hand
+	fmt.Fprintf(w, "%s: %s, %s inside, %s outside, films by %s\n", a.Assembly.Name, h.Setting.Faces, h.Setting.Indoors.In(u), h.Setting.Outdoors.In(u), h.Setting.Films)
+	wrap(w, "  ", a.Assembly.Layers.String(), textWidth)
+	if a.Refused != nil {
+		wrap(w, "  ", "it cannot be drawn: "+drawnMessage(a.Refused), textWidth)
+		return
+	}
+	t := table{right: []bool{false, true, true, true}}
+	t.row("  method", "R", "U", "R is off")
+	for _, m := range a.methods() {
+		t.row("  "+m.name, m.r.In(u), m.r.U().In(u), fmt.Sprintf("%+.1f %%", 100*m.off))
+	}
+	t.row("  numeric", a.r.In(u), a.r.U().In(u), fmt.Sprintf("±%.1g %%", 100*a.doubt()))
+	t.print(w)
+	label := map[rvalue.Units]string{rvalue.IP: "R", rvalue.SI: "RSI"}[u]
+	wrap(w, "  ", fmt.Sprintf("numeric: %s %s; coldest inside %s, fRsi %.3f; %d unknowns; the heat balance closes %s",
+		label, between(either(q(a.low), u), either(q(a.high), u)), degrees(a.coldest, u), a.factor, a.unknowns, closes(a.balance)), textWidth)
+	for _, m := range a.said() {
+		wrap(w, "  · ", m.Text, textWidth)
+	}
+	if a.picture != "" {
+		fmt.Fprintf(w, "  picture: %s\n", a.picture)
+	}
+}
+
+// drawnMessage is an error of an assembly's drawing without its package's name or
+// the text that it points into, which stands above.
+func drawnMessage(err error) string {
+	var at *assembly.SyntaxError
+	if errors.As(err, &at) {
+		return at.Msg
+	}
+	return message(err)
+}
+
+// doubt is half the bracket of the numeric R, as a part of it.
+func (a *framedAnswer) doubt() float64 { return float64(a.high-a.low) / float64(2*a.r) }
+
+// method is a hand method beside the numeric answer.
+type method struct {
+	name, code string
+	r          rvalue.Resistance
+	off        float64 // of R, as a part of the numeric one
+}
+
+func (a *framedAnswer) methods() []method {
+	out := []method{
+		{name: "parallel path", code: "parallel_path", r: a.Hand.ParallelPath},
+		{name: "isothermal planes", code: "isothermal_planes", r: a.Hand.IsothermalPlanes},
+		{name: "combined", code: "combined", r: a.Hand.Combined.R},
+	}
+	if a.Hand.Zone > 0 {
+		out = append(out, method{name: "for steel studs", code: "zone", r: a.Hand.Zone})
+	}
+	for i := range out {
+		out[i].off = float64(out[i].r)/float64(a.r) - 1
+	}
+	return out
+}
+
+// said is what had to be assumed and what came of the solution.
+func (a *framedAnswer) said() []section.Remark {
+	var drawn []assembly.Remark
+	switch {
+	case a.Block != nil:
+		drawn = a.Block.Remarks
+	case a.Bay != nil:
+		drawn = a.Bay.Remarks
+	}
+	var out []section.Remark
+	for _, m := range drawn {
+		out = append(out, section.Remark{Code: m.Code, Text: m.Text})
+	}
+	out = append(out, a.remarks...)
+	if a.Refused == nil && a.Hand.Zone == 0 && (a.high < a.Hand.IsothermalPlanes || a.low > a.Hand.ParallelPath) {
+		out = append(out, section.Remark{
+			Code: "beyond-limits",
+			Text: "the numeric answer lies beyond the limits of the hand methods, which take all that fills a bay as one piece: heat turns aside between its pieces too",
+		})
+	}
+	return out
+}
