@@ -39,6 +39,14 @@ func (v *evaluator) evaluate(a *Assembly, x assembly.Exposure, of string) (*asse
 		return nil, fmt.Errorf("house: assembly %q has no layers", a.Name)
 	}
 	r, err := solver.Evaluate(a.Layers, v.h.setting(a, x))
+	if err != nil && a.Method == assembly.Advised && v.h.Numeric { // what cannot be drawn keeps its hand method
+		hand := v.h.setting(a, x)
+		hand.Method = assembly.Advised
+		why := err
+		if r, err = a.Layers.Evaluate(hand); err == nil {
+			r.Remarks = append(r.Remarks, assembly.Remark{Code: "numeric-none", Text: fmt.Sprintf("no numeric answer: %s", plain(why)), Offset: -1})
+		}
+	}
 	if err != nil {
 		return nil, fmt.Errorf("house: assembly %q: %w", a.Name, err)
 	}

@@ -3,6 +3,8 @@ package house
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
@@ -129,6 +131,9 @@ func (d *decoder) glazing(t *section, w *Window, text string) {
 	g, remarks, err := window.Parse(text)
 	if err != nil {
 		t.textError("glazing", err)
+		for _, key := range append([]string{"frame"}, builtKeys...) {
+			t.get(key) // known, though nothing comes of it
+		}
 		return
 	}
 	b.Window.Glazing = g
@@ -167,8 +172,11 @@ func (d *decoder) glazing(t *section, w *Window, text string) {
 	b.Window.FrameU, _ = quantity(t, "frame_u", "U-0.40", someU)
 	b.Window.Bar, _ = quantity(t, "bar", "3/4 in", rvalue.ParseLength)
 	if text, ok := t.text("lights"); ok {
-		var n int
-		if n, _ = fmt.Sscanf(text, "%d x %d", &b.Window.Across, &b.Window.Down); n < 2 || b.Window.Across < 1 || b.Window.Down < 1 {
+		across, down, ok := strings.Cut(text, " x ")
+		var err1, err2 error
+		b.Window.Across, err1 = strconv.Atoi(across)
+		b.Window.Down, err2 = strconv.Atoi(down)
+		if !ok || err1 != nil || err2 != nil || b.Window.Across < 1 || b.Window.Down < 1 {
 			t.fail("lights", `%q is no number of lights; write how many side by side and one above the other, such as lights = "2 x 3"`, text)
 			return
 		}

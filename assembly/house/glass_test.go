@@ -115,6 +115,11 @@ func TestBuiltWindowMistakes(t *testing.T) {
 		{"curb of a wall's window", "glazing = \"glass 4 mm\"\nframe = \"wood\"\ncurb_height = \"4 in\"", `size = "1 m x 1 m"`, "skylight's"},
 		{"two readings", "u = \"U-1\"", `size = "1 m x 1 m", measured = { widths = ["1 m", "1 m"], heights = ["1 m", "1 m", "1 m"] }`, "2 readings; write 3"},
 		{"no sill", "u = \"U-1\"", `size = "1 m x 1 m", site = { walkway = "1 ft" }`, "above the floor is missing"},
+		{"a way out that does not open", "glazing = \"glass 4 mm\"\nframe = \"wood\"\noperable = false", `size = "2 m x 2 m", escape = { clear = "1 m x 1 m", sill = "10 in" }`, "does not open"},
+		{"a way out wider than the window", "u = \"U-1\"", `size = "1 m x 1 m", escape = { clear = "2 m x 0.9 m", sill = "0 in" }`, "stay clear of a window"},
+		{"a pane larger than its window", "glazing = \"glass 4 mm\"\nframe = \"wood\"", `size = "1 m x 1 m", measured = { widths = ["1.2 m", "1.2 m", "1.2 m"], heights = ["0.9 m", "0.9 m", "0.9 m"] }`, "larger than its window"},
+		{"diagonals of another opening", "glazing = \"glass 4 mm\"\nframe = \"wood\"", `size = "1 m x 1 m", measured = { widths = ["0.9 m", "0.9 m", "0.9 m"], heights = ["0.9 m", "0.9 m", "0.9 m"], diagonals = ["2 m", "2 m"] }`, "diagonals"},
+		{"lights and more", "glazing = \"glass 4 mm\"\nframe = \"wood\"\nlights = \"2 x 3x4\"", `size = "1 m x 1 m"`, "number of lights"},
 		{"no clear opening", "u = \"U-1\"", `size = "1 m x 1 m", escape = { sill = "1 ft" }`, "stays clear"},
 	} {
 		_, err := house.Decode("f", []byte(fmt.Sprintf(glassHouse, "", c.window, "wall", c.opening)))
@@ -133,6 +138,38 @@ func TestBuiltWindowMistakes(t *testing.T) {
 	}
 	if !strings.Contains(codes, "coating-outdoors") || !square {
 		t.Errorf("remarks %s, square listed: %v; want one on a coating outdoors, and the square", codes, square)
+	}
+}
+
+// An opening known by its area alone cannot be ordered, and readings that are not those
+// of a pane there are remarked on.
+func TestSheetDoubts(t *testing.T) {
+	s, err := rank(t, fmt.Sprintf(glassHouse, "", doubleGlass, "wall", `area = "2 m2"`)).Sheet()
+	if err != nil || len(s.Fitted[0].Pieces) != 0 {
+		t.Errorf("%v; an opening without a size has the order %+v", err, s.Fitted[0].Pieces)
+	}
+	r := rank(t, fmt.Sprintf(glassHouse, "", doubleGlass, "wall", `size = "1.2 m x 1.5 m", measured = { widths = ["0.5 m", "0.5 m", "0.5 m"], heights = ["1.4 m", "1.4 m", "1.4 m"] }`))
+	found := false
+	for _, m := range r.Remarks {
+		found = found || m.Code == "readings" && m.Place.Line > 0
+	}
+	if !found {
+		t.Errorf("no remark on readings of another opening: %v", r.Remarks)
+	}
+}
+
+// A window toward a porch is as cold as the porch allows: t = ti − b·(ti − te).
+func TestSheetTowardABuffer(t *testing.T) {
+	text := strings.Replace(fmt.Sprintf(glassHouse, "", doubleGlass, "wall", `size = "1 m x 1 m"`), "area = \"40 m2\"", "area = \"40 m2\"\ntoward = \"buffer porch\"", 1) +
+		"[buffer.porch]\nto_outdoors = [ { u = \"2 W/(m²·K)\", area = \"20 m2\" } ]\n"
+	r := rank(t, text)
+	s, err := r.Sheet()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := row(t, r, "o").Factor
+	if want := 20 - b*40; !(b < 1) || math.Abs(s.Fitted[0].Outdoors.Celsius()-want) > 1e-9 {
+		t.Errorf("the porch is at %v, want %v °C", s.Fitted[0].Outdoors, want)
 	}
 }
 

@@ -96,7 +96,7 @@ func (d *decoder) airChange(t *section, b *Buffer) {
 func perHour(text string) (float64, error) {
 	number := strings.ToLower(strings.TrimSpace(text))
 	ok := false
-	for _, unit := range []string{"per hour", "an hour", "1/h", "/h", "ach"} {
+	for _, unit := range []string{"per hour", "an hour", "/h", "ach"} {
 		if number, ok = strings.CutSuffix(number, unit); ok {
 			break
 		}

@@ -2,7 +2,11 @@ package house
 
 import (
 	"errors"
+	"fmt"
+	"strconv"
+	"strings"
 
+	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/window"
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -36,8 +40,46 @@ func (d *decoder) order(s *section, o *Opening) {
 		t.missing("clear", `the opening that stays clear with the window open is missing; write such as clear = "22 in x 36 in"`)
 		o.Escape.Sill, _ = quantity(t, "sill", "40 in", orNothing)
 		t.missing("sill", `the height of its sill above the floor is missing; write such as sill = "40 in"`)
+		switch e := o.Escape; {
+		case o.Window != nil && !o.Window.Operable && o.Window.Kind != envelope.Door:
+			s.fail("escape", "window %q does not open, so that nobody gets out by it; leave this out, or write operable = true", o.Window.Name)
+		case o.Width > 0 && (e.Width > o.Width || e.Height > o.Height):
+			t.fail("clear", "%s x %s stay clear of a window of %s x %s; write what is free when it stands open", both(e.Width), both(e.Height), both(o.Width), both(o.Height))
+		}
 		o.Escape.Grade, _ = t.flag("grade")
 		t.done()
+	}
+}
+
+// fits holds the readings of a place against the window that it is in.
+func (d *decoder) fits(s *section, o *Opening, whole *window.Whole) {
+	m, b := o.Measured, o.Window.Built
+	if m == nil || b == nil {
+		return
+	}
+	for _, g := range b.Window.Glazing.Units() {
+		if g.Panes[0].Storm {
+			continue
+		}
+		if _, err := g.Order(*m); err != nil {
+			s.fail("measured", "%s", plain(err))
+			return
+		}
+	}
+	width, height := min(m.Widths[0], m.Widths[1], m.Widths[2]), min(m.Heights[0], m.Heights[1], m.Heights[2])
+	if o.Width > 0 && (width > o.Width || height > o.Height) {
+		s.fail("measured", "the place of a pane, %s x %s, is larger than its window, %s x %s", both(width), both(height), both(o.Width), both(o.Height))
+		return
+	}
+	const slip = 0.25 // of what the frame and the lights of the file leave for one pane
+	off := func(read, seen rvalue.Length) bool {
+		return float64(read) < float64(seen)*(1-slip) || float64(read) > float64(seen+2*bite)*(1+slip)
+	}
+	if off(width, whole.LightWidth) || off(height, whole.LightHeight) {
+		o.Window.remarks = append(o.Window.remarks, Remark{
+			Code: "readings", About: o.Name, Place: d.src.place(s.at("measured")),
+			Text: fmt.Sprintf("the readings, %s x %s, are not those of one pane by the window's size, lights and frame, some %s x %s; check both", both(width), both(height), both(whole.LightWidth+2*bite), both(whole.LightHeight+2*bite)),
+		})
 	}
 }
 
@@ -66,9 +108,11 @@ func (d *decoder) where(t *section) *window.Place {
 
 // orNothing reads a length that may be nothing at all, "0 in".
 func orNothing(text string) (rvalue.Length, error) {
-	switch text {
-	case "0 in", "0 ft", "0 mm", "0 cm", "0 m":
-		return 0, nil
+	number := strings.TrimRight(strings.TrimSpace(text), "abcdefghijklmnopqrstuvwxyz\"'′″ ")
+	if v, err := strconv.ParseFloat(number, 64); err == nil && v == 0 {
+		if _, err := rvalue.ParseLength("1" + strings.TrimPrefix(strings.TrimSpace(text), number)); err == nil {
+			return 0, nil
+		}
 	}
 	return rvalue.ParseLength(text)
 }

@@ -294,7 +294,7 @@ func (d *decoder) openings(s *section, p *Part) {
 		}
 		if r.Window != nil && r.Window.Built != nil && r.Area > 0 {
 			width, height := r.sides()
-			if _, _, err := d.h.glazed(r.Window, width, height, p.tilt()); err != nil {
+			if _, whole, err := d.h.glazed(r.Window, width, height, p.tilt()); err != nil {
 				key := "size"
 				if ok2 {
 					key = "area"
@@ -302,6 +302,8 @@ func (d *decoder) openings(s *section, p *Part) {
 				o.fail(key, "%s", plain(err))
 			} else if ok2 {
 				d.filled(o.path("size"), "square", "of its area; write the size, since edge and frame depend on it")
+			} else {
+				d.fits(o, r, whole)
 			}
 		}
 		open += rvalue.Area(float64(r.Count) * float64(r.Area))

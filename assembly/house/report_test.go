@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 
+	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/house"
 	"github.com/coldseam/coldseam/rvalue"
@@ -171,6 +172,22 @@ func TestOwnMaterialInsulates(t *testing.T) {
 				t.Errorf("class listed among the defaults: %v, want %v", listed, tt.listed)
 			}
 		})
+	}
+}
+
+// The code goes by the published factors of steel studs, the ranking by the numeric
+// answer: a wall that meets what is asked by the second alone is behind by what it
+// lacks by the first.
+func TestSteelIsJudgedByTheTable(t *testing.T) {
+	const layers = "gypsum 1/2 in + steel 6 in @ 16 in (fiberglass R-19) + XPS 1 1/2 in + vinyl siding"
+	r := rank(t, fmt.Sprintf("zone = \"3A\"\nedition = \"2021\"\n[assembly.a]\nfaces = \"wall\"\nlayers = %q\n[[part]]\nname = \"p\"\nassembly = \"a\"\narea = \"100 ft2\"\n", layers))
+	e := r.Assemblies[0].Result
+	w := row(t, r, "p")
+	if e.Effective.Method != assembly.Numeric || w.U != e.Effective.U() || r.Judgements[0].Verdict.Met {
+		t.Fatalf("U %v by %v, met: %v", w.U, e.Effective.Method, r.Judgements[0].Verdict.Met)
+	}
+	if want := (e.Zone.U() - r.Judgements[0].Requirement.U).Times(w.Area); !cmp.Equal(float64(w.Behind), float64(want), cmpopts.EquateApprox(1e-9, 0)) {
+		t.Errorf("behind by %v, by the table %v", w.Behind, want)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/coldseam/coldseam/assembly/window"
 	"github.com/coldseam/coldseam/climate"
 	"github.com/coldseam/coldseam/rvalue"
+	"github.com/coldseam/coldseam/rvalue/surface"
 )
 
 // Sheet is what the windows of a house come to, and what to order for them.
@@ -15,6 +16,8 @@ type Sheet struct {
 	Indoors, Outdoors rvalue.Temperature // of the cold day on which they sweat
 	Edition           int                // of the residential code that safety and escape go by
 	Fitted            []Fitted           // in the order of the file
+
+	buffers map[string]rvalue.Temperature // on the cold day
 }
 
 // Fitted is one opening of a house, or several alike.
@@ -26,12 +29,14 @@ type Fitted struct {
 	U             rvalue.Transmittance
 	Upright       rvalue.Transmittance // what it would have upright; 0: it is, or its U is declared
 	Whole         *window.Whole        // nil: its U is declared or a table's
+	Method        string               // of U, where Whole is not nil
 
 	// Inside has the faces towards the room on the cold day, and Sweats the relative
 	// humidity of the room at which each sweats, 0 to 1. Of a window that is not
 	// described by its glass only the mean face is known: all three are that.
-	Inside window.Inside
-	Sweats struct{ Center, Edge, Frame float64 }
+	Outdoors rvalue.Temperature // what it faces: the cold day, or a buffer on it
+	Inside   window.Inside
+	Sweats   struct{ Center, Edge, Frame float64 }
 
 	Steps  []window.Step // what can be done to it; of a window described by its glass
 	Pieces []Ordered     // storm panes left out, which have a frame of their own
@@ -63,6 +68,11 @@ func (r *Report) Sheet() (*Sheet, error) {
 	s := &Sheet{Indoors: h.Indoors.Temperature, Outdoors: h.Outdoors.Temperature}
 	if r.Now != nil {
 		s.Outdoors = r.Now.Outdoors
+	}
+	s.buffers = map[string]rvalue.Temperature{}
+	for _, b := range r.Ranking.Buffers {
+		// ISO 13789: t_u = t_i − b·(t_i − t_e)
+		s.buffers[b.Name] = s.Indoors.Add(rvalue.TemperatureDifference(-b.Factor * float64(s.Indoors.Sub(s.Outdoors))))
 	}
 	for _, e := range window.Editions() {
 		if e <= int(h.Edition) {
@@ -96,15 +106,23 @@ func (s *Sheet) fit(h *House, p *Part, o *Opening, pressure float64) error {
 	f := Fitted{Part: p.Name, Name: o.Name, Window: w, Count: o.Count, Width: o.Width, Height: o.Height, Opening: o}
 	width, height := o.sides()
 	tilt := p.tilt()
+	f.Outdoors = s.Outdoors
+	if p.Buffer != nil {
+		f.Outdoors = s.buffers[p.Buffer.Name]
+	}
 	var err error
 	if f.U, f.Whole, err = h.glazed(w, width, height, tilt); err != nil {
 		return fail(err)
 	}
 	if f.Whole == nil {
-		face := window.InsideFace(f.U, 0, s.Indoors, s.Outdoors)
+		face := window.InsideFace(f.U, 0, s.Indoors, f.Outdoors)
 		f.Inside = window.Inside{Center: face, Edge: face, Frame: face}
 	} else {
-		f.Inside = f.Whole.Inside(s.Indoors, s.Outdoors)
+		f.Method = "the handbook's weighting"
+		if h.Films == surface.ISO6946 || w.Built.Leaf > 0 {
+			f.Method = "ISO 10077-1"
+		}
+		f.Inside = f.Whole.Inside(s.Indoors, f.Outdoors)
 		if w.Built.Tilt != nil {
 			tilt = *w.Built.Tilt
 		}
@@ -159,6 +177,9 @@ func (f *Fitted) glass(width, height rvalue.Length, tilt float64) error {
 		if f.Steps, err = w.Steps(c); err != nil {
 			return err
 		}
+	}
+	if f.Width == 0 {
+		return nil // nothing can be ordered by an area
 	}
 	for _, g := range b.Window.Glazing.Units() {
 		if g.Panes[0].Storm { // it has a frame of its own, over all lights

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/window"
@@ -184,7 +185,7 @@ func (s *glassAnswer) print(w io.Writer, u rvalue.Units) {
 		opens = "fixed"
 	}
 	fmt.Fprintf(w, "%s\n", win.Glazing)
-	fmt.Fprintf(w, "indoors first, %s thick; %s frame, %s, %s x %s\n", win.Glazing.Thickness().In(u), s.frame, opens, inches(win.Width, u), inches(win.Height, u))
+	fmt.Fprintf(w, "indoors first, %s thick; %s frame, %s, %s x %s\n", win.Glazing.Thickness().In(u), frameText(s), opens, inches(win.Width, u), inches(win.Height, u))
 	fmt.Fprintf(w, "%s inside, %s outside, wind %s, tilt %g° (90° is upright)\n\n", c.Indoors.In(u), c.Outdoors.In(u), windOf(c).In(u), c.Tilt)
 
 	all := float64(s.whole.Center + s.whole.Edge + s.whole.Frame)
@@ -225,6 +226,15 @@ func (s *glassAnswer) print(w io.Writer, u rvalue.Units) {
 	}
 }
 
+// frameText names the frame as asked for, and as what it is computed where that is
+// another.
+func frameText(s *glassAnswer) string {
+	if name := s.window.Frame.String(); !strings.EqualFold(name, s.frame) {
+		return fmt.Sprintf("%s (computed as %s)", s.frame, name)
+	}
+	return s.frame
+}
+
 // stepsText prints what can be done to a window, each step under the one it builds on.
 func stepsText(w io.Writer, steps []glassStep, u rvalue.Units) {
 	stepsTable(w, "", steps, u)
@@ -256,6 +266,7 @@ var glassCautions = []string{
 	"Glass cuts: gloves, glasses, long sleeves; two people for a large pane, and no wind. Ladders tip: never lean on glass.",
 	"Paint from before 1978 may hold lead, old putty asbestos: test before you scrape or sand.",
 	"Close the opening the same day, or have a board cut to size and ready before you take the old glass out.",
+	"Thickness against wind, size and anyone who leans or walks on it is for the glass shop to check.",
 	"Sealant that smells of vinegar eats the seal of a double unit. Local codes and licensed trades decide.",
 }
 

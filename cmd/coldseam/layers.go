@@ -103,7 +103,8 @@ func message(err error) string {
 
 func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.Units) {
 	s := r.Setting
-	fmt.Fprintf(w, "%s\n%s, %s inside, %s outside, films by %s\n\n", spec, s.Faces, s.Indoors.In(u), s.Outdoors.In(u), s.Films)
+	wrap(w, "", spec.String(), textWidth)
+	fmt.Fprintf(w, "%s, %s inside, %s outside, films by %s\n\n", s.Faces, s.Indoors.In(u), s.Outdoors.In(u), s.Films)
 	fmt.Fprintf(w, "effective  %s   %s\n", r.Effective.R.In(u), r.Effective.U().In(u))
 	wrap(w, "by         ", r.Effective.Method.String()+": "+r.Effective.Why, 100)
 	fmt.Fprintln(w)
@@ -126,7 +127,7 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	}
 	row("parallel path ("+least+")", r.ParallelPath)
 	row("isothermal planes ("+most+")", r.IsothermalPlanes)
-	row(fmt.Sprintf("combined (%s%.1f %%)", map[bool]string{true: "within ", false: "refused, the limits lie too far apart: "}[r.Combined.Valid], 100*max(r.Combined.Error, 0)), r.Combined.R)
+	row(fmt.Sprintf("combined (%s%.1f %%)", map[bool]string{true: "within ", false: "refused: limits apart by "}[r.Combined.Valid], 100*max(r.Combined.Error, 0)), r.Combined.R)
 	if r.Zone > 0 {
 		row("for steel studs", r.Zone)
 	}
@@ -138,14 +139,14 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	t := table{right: []bool{false, true, true, true, true, true, true}}
 	t.row("layer, indoors first", "area", "R", "heat", "drop", "outer face", "gain per R")
 	for _, l := range r.Layers {
-		name := l.Name
+		name := short(l.Name, layerWidth)
 		if len(l.Shares) == 1 {
 			t.row(name, "", l.R.In(u), "", percent(l.Drop), l.Outer.In(u), gain(l.Shares[0].Gain))
 			continue
 		}
 		t.row(name, "", l.R.In(u), "", percent(l.Drop), l.Outer.In(u), "")
 		for _, sh := range l.Shares {
-			t.row("  "+sh.Name, percent(sh.Fraction), sh.R.In(u), percent(sh.Heat), "", "", gain(sh.Gain))
+			t.row("  "+short(sh.Name, layerWidth-2), percent(sh.Fraction), sh.R.In(u), percent(sh.Heat), "", "", gain(sh.Gain))
 		}
 	}
 	t.print(w)
@@ -171,6 +172,10 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	wrap(w, "", "all by the effective method. R of a framed layer: what the method leaves for it, so that the layers sum to the effective R. outer face: the mean over the area. gain per R: what the whole assembly gains per unit of R added in that place alone, by a hand method.", 100)
 	remarks(w, r.Remarks)
 }
+
+// layerWidth is where the text of a layer is cut, so that its table fits a screen; the
+// whole text stands at the top.
+const layerWidth = 38
 
 func remarks(w io.Writer, rs []assembly.Remark) {
 	said := map[string]bool{}

@@ -47,7 +47,11 @@ func sheetText(w io.Writer, r *house.Report, s *house.Sheet, u rvalue.Units) err
 	if h.Indoors.Humidity > 0 {
 		humidity = fmt.Sprintf(" and %s humidity", percent(h.Indoors.Humidity))
 	}
-	fmt.Fprintf(w, "%s%s inside, %s outside on a cold day\n", s.Indoors.In(u), humidity, s.Outdoors.In(u))
+	if r.Now != nil {
+		fmt.Fprintf(w, "%s%s inside, %s outside on a cold day\n", s.Indoors.In(u), humidity, s.Outdoors.In(u))
+	} else {
+		wrap(w, "", fmt.Sprintf("%s%s inside, %s outside: that is no cold day but the file's outdoors.temperature, or what stands in for it; write the place's county, or outdoors.design, to know when windows sweat", s.Indoors.In(u), humidity, s.Outdoors.In(u)), textWidth)
+	}
 	if len(s.Fitted) == 0 {
 		fmt.Fprintln(w, "\nthe house file has no windows")
 		return nil
@@ -65,8 +69,14 @@ func sheetText(w io.Writer, r *house.Report, s *house.Sheet, u rvalue.Units) err
 			if err != nil {
 				return err
 			}
-			wrap(w, "  ", fmt.Sprintf("what can be done to window %q, U at this size on the handbook's winter night, sweats on this cold day:", f.Window.Name), textWidth)
+			wrap(w, "  ", fmt.Sprintf("what can be done to window %q, U at this size by the handbook on its winter night, sweats on this cold day:", f.Window.Name), textWidth)
 			stepsTable(w, "  ", steps, u)
+		}
+	}
+	if notes := windowNotes(r); len(notes) > 0 {
+		fmt.Fprintln(w)
+		for _, text := range notes {
+			wrap(w, "· ", text, textWidth)
 		}
 	}
 	fmt.Fprintln(w)
@@ -78,10 +88,33 @@ func sheetText(w io.Writer, r *house.Report, s *house.Sheet, u rvalue.Units) err
 	return nil
 }
 
+// windowNotes are the remarks on windows, and what was filled in for them.
+func windowNotes(r *house.Report) []string {
+	var remarks []house.Remark
+	names := map[string]bool{}
+	for _, p := range r.House.Parts {
+		for _, o := range p.Openings {
+			names[o.Name] = true
+		}
+	}
+	for _, m := range r.Remarks {
+		if m.Code != "code-note" && m.Code != "code-exception" && (strings.HasPrefix(m.About, "window ") || names[m.About]) {
+			remarks = append(remarks, m)
+		}
+	}
+	out := together(remarks)
+	for _, d := range r.Defaults {
+		if strings.HasPrefix(d.Key, "window ") || strings.Contains(d.Key, "opening ") {
+			out = append(out, fmt.Sprintf("filled in: %s = %s (%s)", d.Key, d.Value, d.Why))
+		}
+	}
+	return out
+}
+
 // sheetSteps adds to the steps of an opening when each sweats on the house's cold day.
 func sheetSteps(s *house.Sheet, f *house.Fitted) ([]glassStep, error) {
 	var out []glassStep
-	cold := window.Conditions{Indoors: s.Indoors, Outdoors: s.Outdoors}
+	cold := window.Conditions{Indoors: s.Indoors, Outdoors: f.Outdoors}
 	for _, step := range f.Steps {
 		rh, where, err := sweatsFirst(step.Whole, cold)
 		if err != nil {
@@ -116,6 +149,7 @@ func fittedText(w io.Writer, s *house.Sheet, f *house.Fitted, humidity float64, 
 	}
 	text := f.U.In(u)
 	if f.Whole != nil {
+		text += " by " + f.Method
 		all := float64(f.Whole.Center + f.Whole.Edge + f.Whole.Frame)
 		text += fmt.Sprintf("; of its heat %s by the glass, %s by its edge, %s by the frame", percent(float64(f.Whole.Center)/all), percent(float64(f.Whole.Edge)/all), percent(float64(f.Whole.Frame)/all))
 	}
@@ -152,7 +186,7 @@ func fittedText(w io.Writer, s *house.Sheet, f *house.Fitted, humidity float64, 
 func sweatText(s *house.Sheet, f *house.Fitted, humidity float64, u rvalue.Units) string {
 	first, where := f.Sweats.Center, "glass"
 	if f.Whole == nil {
-		where = f.Window.Kind.String() + ", on the mean of its face"
+		where = f.Window.Kind.String() + ", by the mean of its face"
 	}
 	if f.Sweats.Edge < first {
 		first, where = f.Sweats.Edge, "edge"
@@ -166,8 +200,10 @@ func sweatText(s *house.Sheet, f *house.Fitted, humidity float64, u rvalue.Units
 	}
 	switch {
 	case humidity == 0:
-	case humidity > first:
+	case humidity >= first:
 		text += fmt.Sprintf("; at the %s of this house it does", percent(humidity))
+	case f.Whole == nil:
+		text += fmt.Sprintf("; at the %s of this house that stays dry, but glass and edge are colder than the mean", percent(humidity))
 	default:
 		text += fmt.Sprintf("; at the %s of this house it stays dry", percent(humidity))
 	}
@@ -179,14 +215,17 @@ func orderedText(p *house.Ordered, count int, u rvalue.Units) string {
 	n := count * p.Lights
 	text := fmt.Sprintf("%d of %s, width by height %s x %s", n, p.Glazing, inches(p.Width, u), inches(p.Height, u))
 	if len(p.Glazing.Gaps) > 0 {
-		text += fmt.Sprintf(", unit %s thick", p.Thickness.In(u))
+		text += fmt.Sprintf(", unit %.3g mm (%s) thick", p.Thickness.Millimetres(), nearestInch(p.Thickness, rvalue.IP))
 	}
 	if !p.Measured {
 		text = "about " + text + " (a guess from the size of the window: measure three widths, three heights and both diagonals before you order)"
 	} else {
-		text += fmt.Sprintf(": the least of three readings each way, less %s all round", nearestInch(p.Clearance, u))
+		text += fmt.Sprintf(": the least of three readings each way, less %.1f mm all round", p.Clearance.Millimetres())
 		if p.Skew > 0 {
-			text += fmt.Sprintf(" and %s out of square", nearestInch(p.Skew, u))
+			text += fmt.Sprintf(" and %.1f mm of the width, by which it is out of square", p.Skew.Millimetres())
+		}
+		if p.Spread > 0 {
+			text += fmt.Sprintf("; the readings of one way differ by %.1f mm", p.Spread.Millimetres())
 		}
 	}
 	text += fmt.Sprintf("; each %s, %.0f united inches", about(p.Mass.In(u)), p.UnitedInches)
@@ -201,7 +240,9 @@ func orderedText(p *house.Ordered, count int, u rvalue.Units) string {
 	if b := p.Blocks; b.Count > 0 {
 		text += fmt.Sprintf("; on %d setting blocks of %s, at least %s wide, their middles %s from the corners", b.Count, nearestInch(b.Length, u), nearestInch(b.Width, u), nearestInch(b.From, u))
 	}
-	return text + fmt.Sprintf("; bead %s, sealant round both faces %s, %s", byLength(p.Bead, u), byLength(p.Seal, u), cartridges(p.Cartridges))
+	all := float64(n)
+	tubes := int(math.Ceil(all * float64(p.Sealant) / cartridge))
+	return text + fmt.Sprintf("; for all of them bead %s, sealant round both faces %s, %s of 300 mL", byLength(rvalue.Length(all*float64(p.Bead)), u), byLength(rvalue.Length(all*float64(p.Seal)), u), cartridges(tubes))
 }
 
 // byLength prints a length that is bought by the foot or the metre.
@@ -211,6 +252,9 @@ func byLength(l rvalue.Length, u rvalue.Units) string {
 	}
 	return fmt.Sprintf("%.1f ft", l.IP())
 }
+
+// cartridge holds 300 mL.
+const cartridge = 300e-6 // m³
 
 func cartridges(n int) string {
 	if n == 1 {
@@ -249,7 +293,14 @@ func inches(l rvalue.Length, u rvalue.Units) string {
 }
 
 func sheetObject(r *house.Report, s *house.Sheet, file string, isBuiltIn bool) (any, error) {
-	type piece struct {
+	type blocks struct {
+		Count  int      `json:"count"`
+		Length quantity `json:"length"`
+		Width  quantity `json:"width"`
+		Height quantity `json:"height"`
+		From   quantity `json:"from_corner"`
+	}
+	type piece struct { // bead, sealant and cartridges are those of one
 		Glazing   string   `json:"glazing"`
 		Count     int      `json:"count"`
 		Measured  bool     `json:"measured"`
@@ -262,7 +313,7 @@ func sheetObject(r *house.Report, s *house.Sheet, file string, isBuiltIn bool) (
 		Clearance quantity `json:"clearance"`
 		People    int      `json:"people"`
 		Lift      bool     `json:"lift"`
-		Blocks    int      `json:"setting_blocks"`
+		Blocks    blocks   `json:"setting_blocks"`
 		Bead      quantity `json:"bead"`
 		Seal      quantity `json:"sealant_length"`
 		Cartridge int      `json:"cartridges"`
@@ -351,7 +402,9 @@ func sheetObject(r *house.Report, s *house.Sheet, file string, isBuiltIn bool) (
 		for _, p := range f.Pieces {
 			o.Order = append(o.Order, piece{
 				p.Glazing.String(), f.Count * p.Lights, p.Measured, q(p.Width), q(p.Height), q(p.Thickness), q(p.Mass), number(p.UnitedInches),
-				q(p.Skew), q(p.Clearance), p.People, p.Lift, p.Blocks.Count, q(p.Bead), q(p.Seal), p.Cartridges,
+				q(p.Skew), q(p.Clearance), p.People, p.Lift,
+				blocks{p.Blocks.Count, q(p.Blocks.Length), q(p.Blocks.Width), q(p.Blocks.Height), q(p.Blocks.From)},
+				q(p.Bead), q(p.Seal), p.Cartridges,
 			})
 		}
 		if f.Opening.Escape != nil {

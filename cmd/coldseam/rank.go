@@ -112,7 +112,7 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 	for i := range k.Rows {
 		row := &k.Rows[i]
 		name := row.Name
-		if row.In != "" {
+		if row.In != "" && shared(k.Rows, i) {
 			name += ", in " + row.In
 		}
 		name = short(name, nameWidth)
@@ -260,7 +260,17 @@ func asked(row *envelope.Row, u rvalue.Units) string {
 }
 
 // nameWidth is where long names are cut, so that the table fits a screen.
-const nameWidth = 34
+const nameWidth = 25
+
+// shared reports whether another row has the name of the i-th.
+func shared(rows []envelope.Row, i int) bool {
+	for j := range rows {
+		if j != i && rows[j].Name == rows[i].Name {
+			return true
+		}
+	}
+	return false
+}
 
 func short(name string, most int) string {
 	if r := []rune(name); len(r) > most {
