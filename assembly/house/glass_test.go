@@ -173,6 +173,40 @@ func TestSheetTowardABuffer(t *testing.T) {
 	}
 }
 
+// What leaks by windows and doors is shared by the length of their joints, and only
+// among those that open.
+func TestDrafts(t *testing.T) {
+	r := rank(t, `zone = "6A"
+leakage = { volume = "10000 ft3", ach50 = 10 }
+[window.opens]
+u = "U-0.5"
+[window.fixed]
+glazing = "glass 1/8 in"
+frame = "wood"
+operable = false
+[[part]]
+name = "wall"
+kind = "wall"
+u = "U-0.1"
+area = "400 ft2"
+openings = [
+  { name = "two", window = "opens", size = "2 ft x 4 ft", count = 2 },
+  { name = "one", window = "opens", size = "3 ft x 3 ft" },
+  { name = "fixed", window = "fixed", size = "3 ft x 3 ft" },
+]
+`)
+	s, err := r.Sheet()
+	if err != nil {
+		t.Fatal(err)
+	}
+	leak := row(t, r, "air leakage").UA.SI()
+	for i, want := range []float64{0.15 * leak * 24 / 36, 0.15 * leak * 12 / 36, 0} { // joints of 24, 12 and 0 ft
+		if got := s.Fitted[i].Draft.SI(); math.Abs(got-want) > 1e-12 {
+			t.Errorf("%s: draft %v W/K, want %v", s.Fitted[i].Name, got, want)
+		}
+	}
+}
+
 func TestSheet(t *testing.T) {
 	r := rank(t, fmt.Sprintf(glassHouse, "", "glazing = \"glass 3 mm\"\nframe = \"wood\"\nlights = \"1 x 2\"\nbar = \"1 1/2 in\"", "wall",
 		`size = "40 in x 80 in", count = 2, measured = { widths = ["35 in", "35 1/4 in", "35 in"], heights = ["36 in", "36 in", "36 1/8 in"] }, site = { sill = "6 in", walkway = "12 in" }, escape = { clear = "30 in x 20 in", sill = "48 in" }`))

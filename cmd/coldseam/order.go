@@ -157,6 +157,9 @@ func fittedText(w io.Writer, s *house.Sheet, f *house.Fitted, humidity float64, 
 		text += fmt.Sprintf("; upright it would be %s", f.Upright.In(u))
 	}
 	line("U", "%s", text)
+	if f.Draft > 0 {
+		line("draft", "%s", draftText(f, u))
+	}
 	line("sweats", "%s", sweatText(s, f, humidity, u))
 	for _, p := range f.Pieces {
 		line("order", "%s", orderedText(&p, f.Count, u))
@@ -180,6 +183,31 @@ func fittedText(w io.Writer, s *house.Sheet, f *house.Fitted, humidity float64, 
 		line("way out", "its clear opening is large enough and low enough; it must also open from inside without key or tool")
 	}
 	return nil
+}
+
+// draftText says what leaks by the joints of a window, and where it loses most.
+func draftText(f *house.Fitted, u rvalue.Units) string {
+	width, height := f.Width, f.Height
+	text := fmt.Sprintf("some %s by its joints, ", about(f.Draft.In(u)))
+	if width > 0 {
+		through := f.U.Times(width.Times(height))
+		all := float64(f.Count) * float64(through)
+		text += fmt.Sprintf("%s of what goes through it; ", percent(float64(f.Draft)/all))
+		if f.Whole != nil {
+			most, where := f.Whole.Center, "the glass"
+			if f.Whole.Edge > most {
+				most, where = f.Whole.Edge, "the edge"
+			}
+			if f.Whole.Frame > most {
+				most, where = f.Whole.Frame, "the frame"
+			}
+			if float64(f.Draft) > float64(f.Count)*float64(most) {
+				where = "the draft"
+			}
+			text += where + " loses most; "
+		}
+	}
+	return text + fmt.Sprintf("an estimate: %s of a house's leaks are windows and doors (6 to 22 %% where it was measured, ASHRAE, from memory), shared by the length of the joints", percent(house.DraftShare))
 }
 
 // sweatText says when a window sweats, and whether it does in the house's air.
@@ -341,6 +369,7 @@ func sheetObject(r *house.Report, s *house.Sheet, file string, isBuiltIn bool) (
 		Glazing   *string           `json:"glazing"` // null: its U is declared or a table's
 		Count     int               `json:"count"`
 		U         quantity          `json:"u"`
+		Draft     quantity          `json:"draft"` // of all of them, an estimate; 0: none or not known
 		Upright   *quantity         `json:"u_upright"`
 		Shares    map[string]number `json:"shares"`
 		Sweats    map[string]number `json:"sweats_from"`
@@ -378,7 +407,7 @@ func sheetObject(r *house.Report, s *house.Sheet, file string, isBuiltIn bool) (
 	for i := range s.Fitted {
 		f := &s.Fitted[i]
 		o := opening{
-			Name: f.Name, In: f.Part, Window: f.Window.Name, Count: f.Count, U: q(f.U),
+			Name: f.Name, In: f.Part, Window: f.Window.Name, Count: f.Count, U: q(f.U), Draft: q(f.Draft),
 			Sweats: map[string]number{"center": number(f.Sweats.Center), "edge": number(f.Sweats.Edge), "frame": number(f.Sweats.Frame)},
 			Steps:  []step{}, Order: []piece{}, SiteGiven: f.Opening.Site != nil, Safety: flags(f.Safety),
 		}
