@@ -85,6 +85,7 @@ type glassAnswer struct {
 	steps      []glassStep
 	best       []bestGap
 	failed     *rvalue.Transmittance // the whole with its seals failed
+	corroded   *rvalue.Transmittance // and its coatings gone with them
 	solar      *window.Solar
 	remarks    []warning
 }
@@ -150,6 +151,14 @@ func solveGlass(w window.Window, c window.Conditions) (*glassAnswer, error) {
 			return nil, err
 		}
 		s.failed = &whole.U
+		if lost := failed.CoatingsLost(); lost.String() != failed.String() {
+			w.Glazing = lost
+			whole, _, err := w.Design(c)
+			if err != nil {
+				return nil, err
+			}
+			s.corroded = &whole.U
+		}
 	}
 	if solar, ok := s.window.Glazing.Solar(); ok {
 		s.solar = &solar
@@ -208,7 +217,11 @@ func (s *glassAnswer) print(w io.Writer, u rvalue.Units) {
 		wrap(w, "best gap:        ", fmt.Sprintf("%s between panes %d and %d (of 2 to 40 mm), with %s at the centre of glass", b.width.In(u), b.gap+1, b.gap+2, b.u.In(u)), textWidth)
 	}
 	if s.failed != nil {
-		wrap(w, "seal failed:     ", fmt.Sprintf("%s, with air in place of what filled it", s.failed.In(u)), textWidth)
+		text := fmt.Sprintf("%s, with air in place of what filled it", s.failed.In(u))
+		if s.corroded != nil {
+			text += fmt.Sprintf("; %s once its coatings have corroded too", s.corroded.In(u))
+		}
+		wrap(w, "seal failed:     ", text, textWidth)
 	}
 
 	if len(s.steps) > 1 {
@@ -322,6 +335,7 @@ func (s *glassAnswer) object(text string) any {
 		Steps     []step               `json:"steps"`
 		Best      []gap                `json:"best_gaps"`
 		Failed    *quantity            `json:"u_seal_failed"`
+		Corroded  *quantity            `json:"u_coatings_lost"`
 		Solar     *solar               `json:"solar"`
 		Warnings  []warning            `json:"warnings"`
 		Cautions  []string             `json:"cautions"`
@@ -349,6 +363,10 @@ func (s *glassAnswer) object(text string) any {
 	if s.failed != nil {
 		v := q(*s.failed)
 		out.Failed = &v
+	}
+	if s.corroded != nil {
+		v := q(*s.corroded)
+		out.Corroded = &v
 	}
 	if s.solar != nil {
 		out.Solar = &solar{number(s.solar.Low), number(s.solar.High), s.solar.Source}
