@@ -38,6 +38,7 @@ func (d Door) Declared(s Standard) (Whole, error) {
 			return Whole{}, refuse("%d lights of %s x %s do not fit into a door of %s x %s", n, said(d.LightWidth), said(d.LightHeight), said(d.Width), said(d.Height))
 		}
 		out.CenterU, out.EdgeU, out.GlassArea = center.U, center.U, glass
+		out.Lights, out.LightWidth, out.LightHeight = n, d.LightWidth, d.LightHeight
 		out.GlassEdge = rvalue.Length(float64(n) * 2 * float64(d.LightWidth+d.LightHeight))
 		out.Center = center.U.Times(glass)
 		if d.Glazing.sealed() {

@@ -237,6 +237,9 @@ func beginsNumber(s string) bool {
 // of what it is made of.
 const measured = 0.5 * rvalue.Millimetre
 
+// subtraction is what rounding may leave of a difference of thicknesses.
+const subtraction = 1e-9 * rvalue.Millimetre
+
 // whole gives gaps that are written without a thickness what the whole leaves
 // them, or checks the whole.
 func (p *parser) whole(at []word, total rvalue.Length) error {
@@ -269,6 +272,9 @@ func (p *parser) whole(at []word, total rvalue.Length) error {
 	for i := range p.g.Gaps {
 		if gap := &p.g.Gaps[i]; gap.Thickness == 0 {
 			gap.Thickness = rvalue.Length(float64(total-sum) / float64(open))
+			if _, plain := written(gap.Thickness, subtraction); plain > 0 {
+				gap.Thickness = plain
+			}
 			if msg := gap.fault(); msg != "" {
 				return p.fail(p.gaps[i].from, "%s", msg)
 			}

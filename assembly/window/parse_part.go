@@ -254,9 +254,8 @@ func (p *parser) declaredGap(gap Gap, ws []word, i int) error {
 		return p.fail(ws[i-1].to, "what does the %s conduct? its maker declares it; write it from face to face, such as 0.6 W/(m²·K), or what it resists, such as R-9", gap.Kind)
 	}
 	from, text := ws[i].from, p.text[ws[i].from:ws[len(ws)-1].to]
-	if r, err := rvalue.ParseResistance(text); err == nil {
-		gap.Conductance = r.U()
-	} else if gap.Conductance, err = rvalue.ParseTransmittance(text); err != nil {
+	var err error
+	if gap.Conductance, err = readConductance(text); err != nil {
 		return p.quantityError(from, err)
 	}
 	if msg := gap.fault(); msg != "" {
@@ -264,4 +263,12 @@ func (p *parser) declaredGap(gap Gap, ws []word, i int) error {
 	}
 	p.addGap(gap, ws)
 	return nil
+}
+
+// readConductance reads what a gap conducts or resists.
+func readConductance(text string) (rvalue.Transmittance, error) {
+	if r, err := rvalue.ParseResistance(text); err == nil {
+		return r.U(), nil
+	}
+	return rvalue.ParseTransmittance(text)
 }

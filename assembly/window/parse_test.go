@@ -128,6 +128,32 @@ var notations = []struct {
 	},
 }
 
+// TestPrintsAsWritten: what a tape or a label says comes back in its words.
+func TestPrintsAsWritten(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"glass 3/32 in", ""}, // the single strength of old sashes
+		{"glass 7/32 in", ""},
+		{"glass 5/32 in + air 19/64 in + glass 1 1/64 in", ""},
+		{"glass 4 mm + vacuum 0.2 mm R-9 + glass 4 mm", ""},
+		{"glass 4 mm + vacuum 0.2 mm RSI 1.5 + glass 4 mm", ""},
+		{"glass 4 mm + aerogel 15 mm U-0.11 + glass 4 mm", ""},
+		{"glass 4 mm + vacuum 0.2 mm 0.6 W/(m²·K) + glass 4 mm", ""},
+		{"glass 2.5 mm", ""},
+		{"glass 0.118 in", ""},
+		{"glass 4.2 mm + air + glass 4 mm = 24.1 mm", "glass 4.2 mm + air 15.9 mm + glass 4 mm"},
+		{"glass 1/8 in + air + glass 1/8 in = 1 in", "glass 1/8 in + air 3/4 in + glass 1/8 in"},
+		{"glass 4 mm + air + glass 4 mm + air + glass 4 mm = 1 in", "glass 4 mm + air 6.7 mm + glass 4 mm + air 6.7 mm + glass 4 mm"},
+	} {
+		want := c.want
+		if want == "" {
+			want = c.text
+		}
+		if g, _, err := window.Parse(c.text); err != nil || g.String() != want {
+			t.Errorf("%s prints as %s, %v, want %s", c.text, g, err, want)
+		}
+	}
+}
+
 func TestParse(t *testing.T) {
 	for _, c := range notations {
 		g, remarks, err := window.Parse(c.text)

@@ -273,6 +273,9 @@ func TestDoor(t *testing.T) {
 	if want := (0.24*1.1241 + 1.65*1.8 + 2.8*0.08) / 1.89; err != nil || math.Abs(got.U.SI()-want) > 1e-4 {
 		t.Errorf("U %v, %v, want %.4f", got.U, err, want)
 	}
+	if got.Lights != 2 || got.LightWidth != 300*mm || got.LightHeight != 400*mm {
+		t.Errorf("%d lights of %v x %v, want those of the door", got.Lights, got.LightWidth, got.LightHeight)
+	}
 	opaque := Door{Width: 900 * mm, Height: 2100 * mm, LeafU: 1.8 * rvalue.USI}
 	if got, err := opaque.Declared(EN673); err != nil || math.Abs(got.U.SI()-1.8) > 1e-12 {
 		t.Errorf("an opaque door: %v, %v", got.U, err)
