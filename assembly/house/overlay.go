@@ -70,40 +70,6 @@ func (o *overlay) at(i, j int) int {
 	return o.top[j*o.columns()+i]
 }
 
-// cut returns the drawing as pieces without overlaps: of each what no later one
-// covers, in as few rectangles as strips of equal width can be joined to. drawn
-// says which piece each is of.
-func (o *overlay) cut(pieces []*DrawnPiece) (out []solver.Piece, drawn []int) {
-	type strip struct{ piece, from, to int }
-	var before map[strip]int // of the row below: which of out
-	for j := range o.rows() {
-		row := map[strip]int{}
-		for i := 0; i < o.columns(); {
-			n, from := o.at(i, j), i
-			for i < o.columns() && o.at(i, j) == n {
-				i++
-			}
-			if n < 0 {
-				continue
-			}
-			s := strip{n, from, i}
-			k, joined := before[s]
-			if !joined {
-				k = len(out)
-				drawn = append(drawn, n)
-				out = append(out, solver.Piece{
-					Name: pieces[n].Name, Conductivity: pieces[n].Conductivity,
-					From: solver.Point{X: rvalue.Length(o.xs[from]), Y: rvalue.Length(o.ys[j])},
-				})
-			}
-			out[k].To = solver.Point{X: rvalue.Length(o.xs[i]), Y: rvalue.Length(o.ys[j+1])}
-			row[s] = k
-		}
-		before = row
-	}
-	return out, drawn
-}
-
 // stretch is a piece of a straight line of the drawing.
 type stretch struct {
 	from, to rvalue.Length

@@ -450,8 +450,12 @@ func (d *decoder) assemble(s *section, dr *Drawing) *overlay {
 			d.fail(t.at, s.inside(fmt.Sprintf("point %q", dr.Points[n].Name)), "it lies in no piece")
 		}
 	}
+	var whole []solver.Piece
+	for _, p := range dr.Pieces {
+		whole = append(whole, solver.Piece{Name: p.Name, From: p.From, To: p.To, Conductivity: p.Conductivity})
+	}
 	var drawn []int
-	dr.Section.Pieces, drawn = o.cut(dr.Pieces)
+	dr.Section.Pieces, drawn = solver.Overlay(whole)
 	for _, f := range dr.Faces {
 		b := solver.Boundary{Name: f.Name, From: f.From, To: f.To, Adiabatic: f.Adiabatic}
 		if f.Air != nil {

@@ -16,6 +16,10 @@
 //	}
 //	r, err := s.Solve(section.Options{})
 //
+// Overlay turns pieces drawn over each other into pieces side by side, and
+// Catalogue has usual junctions drawn: slab edge, rim joist, window, corner,
+// parapet, eave.
+//
 // # Two bounds
 //
 // Every result is a bracket. A temperature field that fits together gives more

@@ -73,7 +73,7 @@ func convergence(t *testing.T) string {
 	if !ok || !ok2 || !ok3 || met == 0 {
 		t.Fatal("testdata/section_SCORE.md has no cases or no table")
 	}
-	return fmt.Sprintf("Values of ISO 10211's cases 1 to 4 met within the standard's own tolerance: %d of %d.\n\n| section |%s", met, met+strings.Count(cases, "| no"), table)
+	return fmt.Sprintf("Values of ISO 10211's cases 1 to 4 met within the standard's own tolerance: %d of %d.\n\n| section |%s", met, met+strings.Count(cases, "| **no** |"), table)
 }
 
 func indent(s string) string {
