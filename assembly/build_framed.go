@@ -86,6 +86,7 @@ func (b *builder) framed(l *SpecLayer, in bay) error {
 		names[i] = p.Name
 	}
 	layer.Shares = append(layer.Shares, Share{Name: strings.Join(names, " + "), Fraction: 1 - covered, R: r})
+	layer.cut(fill)
 	layer.Line = b.lines
 	if m := l.Members[0]; m.Steel > 0 {
 		if b.steel != nil {
@@ -98,6 +99,45 @@ func (b *builder) framed(l *SpecLayer, in bay) error {
 		b.add(Plain(above.Name, above.R), [][]Piece{{*above}}, l.Offset)
 	}
 	return nil
+}
+
+// cut sets the parts of the shares where planes between the pieces of the fill,
+// which is the last share, cut the layer. Members are alike all through, so that
+// they are cut in proportion to the depth. Pieces of unknown thickness say nothing
+// of where they meet, and nothing is cut.
+func (l *Layer) cut(fill []Piece) {
+	depth := rvalue.Length(0)
+	for _, p := range fill {
+		if !(p.Thickness > 0) {
+			return
+		}
+		depth += p.Thickness
+	}
+	if len(fill) < 2 {
+		return
+	}
+	deep := make([]float64, len(fill))
+	for n, p := range fill {
+		deep[n] = float64(p.Thickness / depth)
+	}
+	last := len(l.Shares) - 1
+	for s := range l.Shares[:last] {
+		l.Shares[s].Parts = deep
+	}
+	l.Shares[last].Parts = portions(fill)
+}
+
+// portions returns how the pieces of a share divide its resistance.
+func portions(pieces []Piece) []float64 {
+	var whole rvalue.Resistance
+	for _, p := range pieces {
+		whole += p.R
+	}
+	out := make([]float64, len(pieces))
+	for n, p := range pieces {
+		out[n] = float64(p.R / whole)
+	}
+	return out
 }
 
 // hollow reports whether a bay is empty, or holds nothing but plain air.

@@ -11,9 +11,19 @@ import (
 // what the layer adds to the whole: Σ heat·R(share) = R(layer). For the parallel
 // path and for isothermal planes that follows from their definitions; it is what
 // makes a share of heat out of a resistance that comes without one.
+//
+// Where isothermal planes cut a layer into slabs, that holds in each of them, heat
+// crosses over at the planes, and the layer's shares of heat are the means of the
+// slabs', weighed by the temperature drop in each.
 type division struct {
-	layers []rvalue.Resistance // by layer: what it adds to the air-to-air resistance
-	heat   [][]float64         // by layer and share, of all heat
+	layers []rvalue.Resistance   // by layer: what it adds to the air-to-air resistance
+	slabs  [][]rvalue.Resistance // by layer: of that, each slab; nil if it is not cut
+	heat   [][]float64           // by layer and share, of all heat
+}
+
+// divisionOf makes room for a division of a.
+func divisionOf(a Assembly) division {
+	return division{make([]rvalue.Resistance, len(a.Layers)), make([][]rvalue.Resistance, len(a.Layers)), a.heat()}
 }
 
 // divide returns the division by one method, and the air-to-air resistance.
@@ -35,9 +45,10 @@ func (b *builder) divide(m Method, a Assembly) (division, rvalue.Resistance, err
 
 // alongPaths divides by the parallel path. A layer's drop is the mean over the
 // area, over the whole drop Σ(fraction·R(share)/R(path)), so that what it adds
-// to the whole, drop times R, is Σ(heat·R(share)).
+// to the whole, drop times R, is Σ(heat·R(share)). Heat keeps to its share, so
+// that slabs of a layer divide it alike.
 func (a Assembly) alongPaths() division {
-	d := division{make([]rvalue.Resistance, len(a.Layers)), a.heat()}
+	d := divisionOf(a)
 	paths := a.Paths()
 	u := 0.0
 	for _, p := range paths {
@@ -51,17 +62,36 @@ func (a Assembly) alongPaths() division {
 	}
 	for i, l := range a.Layers {
 		d.layers[i] = l.average(d.heat[i])
+		if slabs := l.slabs(); slabs > 1 {
+			d.slabs[i] = make([]rvalue.Resistance, slabs)
+			for n := range slabs {
+				for s, share := range l.Shares {
+					d.slabs[i][n] += rvalue.Resistance(d.heat[i][s] * share.in(n, slabs))
+				}
+			}
+		}
 	}
 	return d
 }
 
-// acrossPlanes divides by isothermal planes: each layer by itself.
+// acrossPlanes divides by isothermal planes: each slab by itself.
 func (a Assembly) acrossPlanes() division {
-	d := division{make([]rvalue.Resistance, len(a.Layers)), a.heat()}
+	d := divisionOf(a)
 	for i, l := range a.Layers {
 		d.layers[i] = l.Mixed()
-		for s, share := range l.Shares {
-			d.heat[i][s] = share.Fraction * float64(d.layers[i]) / float64(share.R)
+		slabs := l.slabs()
+		if slabs > 1 {
+			d.slabs[i] = make([]rvalue.Resistance, slabs)
+		}
+		for n := range slabs {
+			r := l.slab(n, slabs)
+			if slabs > 1 {
+				d.slabs[i][n] = r
+			}
+			for s, share := range l.Shares {
+				heat := share.Fraction * float64(r) / share.in(n, slabs)
+				d.heat[i][s] += heat * float64(r/d.layers[i])
+			}
 		}
 	}
 	return d
@@ -71,11 +101,14 @@ func (a Assembly) acrossPlanes() division {
 // as its resistance is.
 func (a Assembly) between() division {
 	d, planes := a.alongPaths(), a.acrossPlanes()
-	for i, l := range a.Layers {
+	for i := range a.Layers {
 		for s := range d.heat[i] {
 			d.heat[i][s] = (d.heat[i][s] + planes.heat[i][s]) / 2
 		}
-		d.layers[i] = l.average(d.heat[i])
+		d.layers[i] = (d.layers[i] + planes.layers[i]) / 2
+		for n := range d.slabs[i] {
+			d.slabs[i][n] = (d.slabs[i][n] + planes.slabs[i][n]) / 2
+		}
 	}
 	return d
 }
@@ -137,10 +170,15 @@ func (b *builder) gains(m Method, a Assembly) ([][]float64, error) {
 		parallel = a.parallelGains()
 	}
 	for i, l := range a.Layers {
-		mixed := float64(l.Mixed())
+		slabs := l.slabs()
 		for s, share := range l.Shares {
-			// d(1/Σ(f/r))/dr = f·(mixed/r)²
-			planes := share.Fraction * (mixed / float64(share.R)) * (mixed / float64(share.R))
+			// d(1/Σ(f/r))/dr = f·(mixed/r)², in every slab by its part of r
+			planes := 0.0
+			for n := range slabs {
+				r := share.in(n, slabs)
+				mixed := float64(l.slab(n, slabs)) / r
+				planes += share.Fraction * mixed * mixed * r / float64(share.R)
+			}
 			switch m {
 			case Isothermal:
 				out[i][s] = planes

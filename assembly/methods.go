@@ -134,8 +134,9 @@ func (a Assembly) ParallelPath() rvalue.Resistance {
 }
 
 // IsothermalPlanes returns the air-to-air resistance if every plane between
-// layers has one temperature, as if heat flowed sideways freely: the sum of
-// the layers' mixed resistances. No real assembly of these layers resists less.
+// layers, and between the pieces of a bay (Share.Parts), has one temperature, as
+// if heat flowed sideways freely: the sum of the layers' mixed resistances. No
+// real assembly of these layers resists less.
 // Without layers, or with a layer without shares, it is NaN.
 //
 // Source: ASHRAE Handbook—Fundamentals 2021, ch. 27; ISO 6946, lower limit R”T.

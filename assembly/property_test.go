@@ -44,8 +44,8 @@ func each(t *testing.T, law func(t *testing.T, rng *rand.Rand, a assembly.Assemb
 }
 
 // randomAssembly makes one to eight layers, at most four of them bridged by up
-// to four shares, some in line with others. Resistances span those of a steel
-// web and of an attic's insulation.
+// to four shares, some in line with others, some cut by planes. Resistances span
+// those of a steel web and of an attic's insulation.
 func randomAssembly(rng *rand.Rand) assembly.Assembly {
 	var a assembly.Assembly
 	bridged := 0
@@ -57,6 +57,9 @@ func randomAssembly(rng *rand.Rand) assembly.Assembly {
 		bridged++
 		l := assembly.Layer{Name: "bridged", Line: rng.IntN(3)}
 		l.Shares = randomShares(rng, 2+rng.IntN(3))
+		if rng.IntN(2) == 0 {
+			cutAtRandom(rng, l.Shares)
+		}
 		a.Layers = append(a.Layers, l)
 	}
 	return a
@@ -77,6 +80,22 @@ func randomShares(rng *rand.Rand, n int) []assembly.Share {
 		shares[i].Fraction /= sum
 	}
 	return shares
+}
+
+// cutAtRandom gives the shares of a layer two to four parts of their resistance.
+func cutAtRandom(rng *rand.Rand, shares []assembly.Share) {
+	n := 2 + rng.IntN(3)
+	for s := range shares {
+		shares[s].Parts = make([]float64, n)
+		sum := 0.0
+		for i := range n {
+			shares[s].Parts[i] = 0.01 + rng.Float64()
+			sum += shares[s].Parts[i]
+		}
+		for i := range n {
+			shares[s].Parts[i] /= sum
+		}
+	}
 }
 
 // clone copies an assembly down to its shares.
@@ -181,6 +200,33 @@ func TestPlanesBetweenUnlikePiecesNeverRaiseR(t *testing.T) {
 		same(t, "parallel path after splitting unevenly", methods[0].r(b), methods[0].r(a))
 		if whole, pieces := methods[2].r(a), methods[2].r(b); pieces > whole*(1+rounding) {
 			t.Errorf("isothermal planes: the pieces resist %v, the layer whole %v", pieces, whole)
+		}
+	})
+}
+
+// A layer that planes cut is what its slabs are as layers of one line.
+func TestSlabsAreLayersInLine(t *testing.T) {
+	each(t, func(t *testing.T, _ *rand.Rand, a assembly.Assembly) {
+		var b assembly.Assembly
+		for i, l := range a.Layers {
+			slabs := len(l.Shares[0].Parts)
+			if slabs == 0 {
+				b.Layers = append(b.Layers, l)
+				continue
+			}
+			if l.Line == 0 {
+				l.Line = 100 + i
+			}
+			for n := range slabs {
+				slab := assembly.Layer{Name: l.Name, Line: l.Line}
+				for _, s := range l.Shares {
+					slab.Shares = append(slab.Shares, assembly.Share{Name: s.Name, Fraction: s.Fraction, R: s.R * rvalue.Resistance(s.Parts[n])})
+				}
+				b.Layers = append(b.Layers, slab)
+			}
+		}
+		for _, m := range methods {
+			same(t, m.name+" of the slabs as layers", m.r(b), m.r(a))
 		}
 	})
 }

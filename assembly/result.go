@@ -54,7 +54,7 @@ type ShareResult struct {
 	Fraction float64 // of the area
 	Member   bool
 	R        rvalue.Resistance
-	Heat     float64 // of all heat through the assembly, by the effective method; their mean of the shares' R is the layer's
+	Heat     float64 // of all heat through the assembly, by the effective method; their mean of the shares' R is the layer's, unless heat crosses over between pieces of a bay
 	Gain     float64 // resistance the assembly gains per resistance added here; NaN in steel studs by the published table, which goes by labels
 	Pieces   []Piece // what it is made of, indoors first; none for a film
 }

@@ -27,18 +27,24 @@ func (b *builder) settle(m Method) error {
 	if following == nil {
 		return nil
 	}
-	var faces func(layer, share int) (inner, drop float64)
+	var faces facing
 	a := Assembly{b.layers}
 	paths := a.Paths()
 	for range 100 {
 		if m == Parallel {
-			faces = func(layer, share int) (inner, drop float64) { return b.straight(paths, layer, share) }
+			faces = func(layer, share int) (inner, drop float64, slabs []rvalue.Resistance) {
+				inner, drop = b.straight(paths, layer, share)
+				return inner, drop, nil
+			}
 		} else {
 			d, whole, err := b.divide(m, a)
 			if err != nil {
 				return err
 			}
-			faces = func(layer, _ int) (inner, drop float64) { return b.spread(d, whole, layer) }
+			faces = func(layer, _ int) (inner, drop float64, slabs []rvalue.Resistance) {
+				inner, drop = b.spread(d, whole, layer)
+				return inner, drop, d.slabs[layer]
+			}
 		}
 		change := 0.0
 		for _, f := range following {
@@ -60,6 +66,10 @@ func (b *builder) settle(m Method) error {
 	}
 	return b.fail(0, "the resistances that follow the temperature do not settle in this assembly; give the layer in doubt as one resistance, such as R-13")
 }
+
+// facing returns the temperature of a share's inner face, the drop across it, and
+// in what proportion slabs divide that; nil if it goes by the pieces' R.
+type facing func(layer, share int) (inner, drop float64, slabs []rvalue.Resistance)
 
 // straight returns the temperature of a share's inner face and the drop across
 // it, the mean by area over the paths that cross it.
@@ -104,14 +114,24 @@ func (b *builder) follows(pieces []Piece) bool {
 
 // settleShare corrects the pieces of one share to its present temperatures and
 // returns the greatest relative change.
-func (b *builder) settleShare(layer, share int, faces func(layer, share int) (inner, drop float64)) (change float64, err error) {
-	start, drop := faces(layer, share)
+func (b *builder) settleShare(layer, share int, faces facing) (change float64, err error) {
+	start, drop, slabs := faces(layer, share)
 	total := b.layers[layer].Shares[share].R
+	if len(slabs) != len(b.pieces[layer][share]) { // a member, one piece through all slabs
+		slabs = nil
+	}
+	var across rvalue.Resistance
+	for _, r := range slabs {
+		across += r
+	}
 	var sum rvalue.Resistance
 	for n := range b.pieces[layer][share] {
 		p := &b.pieces[layer][share][n]
 		old := p.R
 		d := drop * float64(old/total)
+		if slabs != nil {
+			d = drop * float64(slabs[n]/across)
+		}
 		mean := rvalue.Temperature(start - d/2)
 		start -= d
 		switch {
@@ -125,6 +145,10 @@ func (b *builder) settleShare(layer, share int, faces func(layer, share int) (in
 		sum += p.R
 		change = max(change, math.Abs(float64(p.R-old))/float64(p.R))
 	}
-	b.layers[layer].Shares[share].R = sum
+	s := &b.layers[layer].Shares[share]
+	s.R = sum
+	if pieces := b.pieces[layer][share]; len(s.Parts) == len(pieces) {
+		s.Parts = portions(pieces)
+	}
 	return change, nil
 }

@@ -19,7 +19,8 @@ const solutionSlack = 1e-9
 
 // Solved returns the result with a numeric answer as the effective one. Layers without
 // members keep their R; those with members share what is left as they do by the
-// combined method, and in each the heat divides so that its shares average to that.
+// combined method, and in each the heat divides so that its shares average to that
+// (in a bay of several pieces by proportion, between both limits' divisions).
 // Gains stay those of the method that r went by: the numeric answer has its own, which
 // are not computed.
 //
@@ -89,17 +90,17 @@ func (a Assembly) solved(r rvalue.Resistance) (d division, bridged []int, err er
 	}
 	planes := a.acrossPlanes()
 	for _, i := range bridged {
-		d.layers[i] = rvalue.Resistance(float64(d.layers[i]) * float64((r-plain)/mixed))
-		d.heat[i] = a.Layers[i].shared(d.layers[i], d.heat[i], planes.heat[i])
+		before := d.layers[i]
+		d.layers[i] = rvalue.Resistance(float64(before) * float64((r-plain)/mixed))
+		d.heat[i] = toward(d.layers[i], before, planes.layers[i], d.heat[i], planes.heat[i])
 	}
 	return d, bridged, nil
 }
 
-// shared returns how heat divides in a layer that resists r: between two divisions, or
-// on the same line beyond them, where the shares' resistances weighed by their heat
-// make r.
-func (l Layer) shared(r rvalue.Resistance, from, to []float64) []float64 {
-	a, b := l.average(from), l.average(to)
+// toward returns how heat divides in a layer that resists r: on the straight line
+// from a division by which it resists a to one by which it resists b. So where no
+// plane cuts the layer, the shares' resistances weighed by their heat make r.
+func toward(r, a, b rvalue.Resistance, from, to []float64) []float64 {
 	if a == b {
 		return from
 	}

@@ -11,7 +11,7 @@ import (
 
 // With a numeric answer the layers sum to it, the drops and the heat of every layer to
 // 1, the faces fall from the rooms' air to the outer, and in each layer the shares
-// average to its R.
+// average to its R; in bays of several pieces, where heat crosses over, they need not.
 func TestSolvedAddsUp(t *testing.T) {
 	for _, c := range []struct {
 		layers string
@@ -22,6 +22,9 @@ func TestSolvedAddsUp(t *testing.T) {
 		{"gypsum 1/2 in + 1x3 @ 24 in (air 3/4 in) + 2x6 @ 16 in (fiberglass R-21) + osb 7/16 in", 0.4},
 		{"gypsum 1/2 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum 1/2 in", 0.3},
 		{"gypsum 1/2 in + 2x4 21 %, fir 3 1/2 in 4 % (fiberglass R-13) + osb 7/16 in", 0.6},
+		{partFilled, 0.3},
+		{partFilled, 0},
+		{"gypsum 1/2 in + 48 x 198 mm @ 600 mm (closed-cell spray foam 2 in) + osb 7/16 in", 0.02},
 	} {
 		s := must(assembly.Parse(c.layers))(t)
 		hand := must(s.Evaluate(assembly.Setting{}))(t)
@@ -36,6 +39,7 @@ func TestSolvedAddsUp(t *testing.T) {
 			}
 			at = l.Outer
 			heat, mean := 0.0, 0.0
+			crosses := len(l.Shares[len(l.Shares)-1].Pieces) > 1
 			for _, share := range l.Shares {
 				heat += share.Heat
 				mean += share.Heat * share.R.RSI()
@@ -43,7 +47,7 @@ func TestSolvedAddsUp(t *testing.T) {
 					t.Errorf("%s: %q carries %v", c.layers, share.Name, share.Heat)
 				}
 			}
-			if math.Abs(heat-1) > 1e-12 || math.Abs(mean-l.R.RSI()) > 1e-9 {
+			if math.Abs(heat-1) > 1e-12 || !crosses && math.Abs(mean-l.R.RSI()) > 1e-9 {
 				t.Errorf("%s: layer %q: heat sums to %v, shares average to %v of %v", c.layers, l.Name, heat, mean, l.R.RSI())
 			}
 		}

@@ -21,6 +21,7 @@ func TestEvaluate(t *testing.T) {
 		{"gypsum 1/2 in + 2x4 @ 16 in (fiberglass R-13) + osb 7/16 in + R-5", assembly.Numeric, assembly.Numeric},
 		{"gypsum 1/2 in + 1x3 @ 24 in (air 3/4 in) + 2x6 @ 16 in (fiberglass R-21) + osb 7/16 in", assembly.Numeric, assembly.Numeric},
 		{"gypsum 1/2 in + concrete 6 in 25 % (air 6 in) + brick 3 5/8 in", assembly.Numeric, assembly.Numeric},
+		{"gypsum 1/2 in + 2x6 @ 16 in (fiberglass R-11) + osb 7/16 in + vinyl siding", assembly.Numeric, assembly.Numeric},
 		{"gypsum 1/2 in + brick 8 in", assembly.Numeric, assembly.Numeric},
 		{"gypsum 1/2 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum 1/2 in", assembly.Advised, assembly.Numeric},
 		{"gypsum 1/2 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + gypsum 1/2 in", assembly.Zone, assembly.Zone},

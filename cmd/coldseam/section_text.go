@@ -283,11 +283,5 @@ func (a *framedAnswer) said() []section.Remark {
 		out = append(out, section.Remark{Code: m.Code, Text: m.Text})
 	}
 	out = append(out, a.remarks...)
-	if a.Refused == nil && a.Hand.Zone == 0 && (a.high < a.Hand.IsothermalPlanes || a.low > a.Hand.ParallelPath) {
-		out = append(out, section.Remark{
-			Code: "beyond-limits",
-			Text: "the numeric answer lies beyond the limits of the hand methods, which take all that fills a bay as one piece: heat turns aside between its pieces too",
-		})
-	}
 	return out
 }
