@@ -30,10 +30,7 @@ func (b *Built) in(width, height rvalue.Length, tilt float64, films surface.Set)
 	w := b.Window
 	w.Width, w.Height = width, height
 	if b.Leaf > 0 {
-		return window.Door{
-			Width: width, Height: height, LeafU: b.Leaf, Glazing: w.Glazing, Spacer: w.Spacer,
-			LightWidth: b.LightWidth, LightHeight: b.LightHeight, Lights: max(w.Across, 1) * max(w.Down, 1),
-		}.Declared(window.EN673)
+		return b.door(width, height).Declared(window.EN673)
 	}
 	if films == surface.ISO6946 { // declared values are what its users compare
 		return w.Declared(window.EN673, tilt)
@@ -48,6 +45,24 @@ func (b *Built) in(width, height rvalue.Length, tilt float64, films surface.Set)
 	}
 	whole, _, err := w.Design(c)
 	return whole, err
+}
+
+func (b *Built) door(width, height rvalue.Length) window.Door {
+	w := &b.Window
+	return window.Door{
+		Width: width, Height: height, LeafU: b.Leaf, Glazing: w.Glazing, Spacer: w.Spacer,
+		LightWidth: b.LightWidth, LightHeight: b.LightHeight, Lights: max(w.Across, 1) * max(w.Down, 1),
+	}
+}
+
+// faces returns how cold the window is towards the room in an opening.
+func (b *Built) faces(width, height rvalue.Length, c window.Conditions) (window.Inside, error) {
+	if b.Leaf > 0 {
+		return b.door(width, height).Faces(c)
+	}
+	w := b.Window
+	w.Width, w.Height = width, height
+	return w.Faces(c)
 }
 
 // BuiltSource says what the U-factors of windows described by their glass go by.

@@ -225,8 +225,13 @@ func TestSheet(t *testing.T) {
 	if p := f.Pieces[0]; math.Abs(p.Width.Millimetres()-(35*25.4-6)) > 1e-9 || math.Abs(p.Height.Millimetres()-(36*25.4-6)) > 1e-9 {
 		t.Errorf("order %v x %v", p.Width, p.Height)
 	}
-	// By hand: face = 20 − U·0.13·40 °C, and the air whose dew point that is.
-	face := rvalue.FromCelsius(20 - f.Whole.CenterU.SI()*0.13*40)
+	// By hand: face = 20 − U/h·40 °C with the film h that the glass has on the cold day,
+	// and the air whose dew point that is.
+	solved, err := f.Window.Built.Window.Glazing.Design(s.Cold(f))
+	if err != nil {
+		t.Fatal(err)
+	}
+	face := rvalue.FromCelsius(20 - solved.U.SI()/solved.InsideFilm.SI()*40)
 	air, err := climate.AirOfDewPoint(rvalue.FromCelsius(20), face, climate.SeaLevel)
 	if err != nil {
 		t.Fatal(err)

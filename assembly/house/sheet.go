@@ -35,6 +35,7 @@ type Fitted struct {
 	// humidity of the room at which each sweats, 0 to 1. Of a window that is not
 	// described by its glass only the mean face is known: all three are that.
 	Outdoors rvalue.Temperature // what it faces: the cold day, or a buffer on it
+	Tilt     float64            // degrees, as package window has it; of a window described by its glass
 	Inside   window.Inside
 	Sweats   struct{ Center, Edge, Frame float64 }
 
@@ -135,6 +136,13 @@ func (r *Report) Sheet() (*Sheet, error) {
 	return s, nil
 }
 
+// Cold returns what a window described by its glass stands in on the cold day.
+func (s *Sheet) Cold(f *Fitted) window.Conditions {
+	c := window.Winter()
+	c.Indoors, c.Outdoors, c.Tilt = s.Indoors, f.Outdoors, f.Tilt
+	return c
+}
+
 // fit works out one opening.
 func (s *Sheet) fit(h *House, p *Part, o *Opening, pressure float64) error {
 	fail := func(err error) error { return fmt.Errorf("house: opening %q: %w", o.Name, err) }
@@ -158,9 +166,12 @@ func (s *Sheet) fit(h *House, p *Part, o *Opening, pressure float64) error {
 		if h.Films == surface.ISO6946 || w.Built.Leaf > 0 {
 			f.Method = "ISO 10077-1"
 		}
-		f.Inside = f.Whole.Inside(s.Indoors, f.Outdoors)
 		if w.Built.Tilt != nil {
 			tilt = *w.Built.Tilt
+		}
+		f.Tilt = tilt
+		if f.Inside, err = w.Built.faces(width, height, s.Cold(&f)); err != nil {
+			return fail(err)
 		}
 		if tilt != window.Upright {
 			whole, err := w.Built.in(width, height, window.Upright, h.Films)

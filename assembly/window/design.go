@@ -61,6 +61,11 @@ func (c Conditions) filled() Conditions {
 	return c
 }
 
+// alike reports whether there is next to no difference of temperatures.
+func (c Conditions) alike() bool {
+	return math.Abs(c.Indoors.Sub(c.Outdoors).SI()) < leastApart.SI()
+}
+
 func (c Conditions) check() error {
 	for _, t := range [...]struct {
 		where string
@@ -71,7 +76,7 @@ func (c Conditions) check() error {
 		}
 	}
 	switch {
-	case math.Abs(c.Indoors.Sub(c.Outdoors).SI()) < leastApart.SI():
+	case c.alike():
 		return refuse("indoors and outdoors at %s: no heat flows that a U could be told from; put them 0.1 K or more apart", said(c.Indoors))
 	case !(c.Wind >= 0 && c.Wind <= maxWind):
 		return refuse("a wind of %s is out of range, use 0 (the winter wind) to %s", said(c.Wind), said(maxWind))
@@ -115,9 +120,13 @@ func (g Glazing) Design(c Conditions) (Solved, error) {
 	var s solver
 	s.prepare(&g, &c)
 	if !s.solve() {
-		return Solved{}, refuse("the pane temperatures of this glazing did not settle in %d passes; please report it with its text", maxPasses)
+		return Solved{}, unsettled()
 	}
 	return s.result(), nil
+}
+
+func unsettled() error {
+	return refuse("the temperatures of this glazing did not settle in %d passes; please report it with its text", maxPasses)
 }
 
 // part is a film or a gap: what heat crosses by radiation and by air or gas.
@@ -149,14 +158,19 @@ type solver struct {
 	q       float64 // W/m²
 }
 
-func (s *solver) prepare(g *Glazing, c *Conditions) {
-	s.n = len(g.Panes) + 1
+// around sets what the glass stands in.
+func (s *solver) around(c *Conditions) {
 	s.indoors, s.dT, s.sign = c.Indoors.Kelvins(), c.Indoors.Sub(c.Outdoors).SI(), 1
 	angle := c.Tilt
 	if s.dT < 0 {
 		s.dT, s.sign, angle = -s.dT, -1, 180-c.Tilt
 	}
 	s.slope, s.film, s.height = slopeOf(angle), filmOf(angle), c.Height.SI()
+}
+
+func (s *solver) prepare(g *Glazing, c *Conditions) {
+	s.around(c)
+	s.n = len(g.Panes) + 1
 	last := len(g.Panes) - 1
 	s.parts[0].gas, s.parts[0].exchange = Fill{}.linear(), sigma*g.Panes[0].inner()
 	// ISO 15099 clause 8.3.3, outside: 4 + 4v

@@ -18,7 +18,7 @@
 // A [Window] weighs glass, edge and frame by the areas that its size, frame, lights
 // and bars make: [Window.Declared] by ISO 10077-1, [Window.Design] by the handbook's
 // centre, edge and frame. [Door], [Skylight] and [GlassBlock] go beside it.
-// [Whole.Inside] tells how cold each is towards the room, [Window.Steps] what a
+// [Window.Faces] tells how cold each is towards the room, [Window.Steps] what a
 // renovator can do to the glass and what each step gains.
 //
 // # Orders

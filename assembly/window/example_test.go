@@ -25,7 +25,12 @@ func ExampleWindow_Design() {
 	all := whole.Center + whole.Edge + whole.Frame
 	fmt.Printf("U-%.2f: centre %.0f %%, edge %.0f %%, frame %.0f %% of the heat\n", whole.U.IP(),
 		100*float64(whole.Center)/float64(all), 100*float64(whole.Edge)/float64(all), 100*float64(whole.Frame)/float64(all))
-	coldest := whole.Inside(c.Indoors, c.Outdoors).Coldest()
+	faces, err := w.Faces(c)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	coldest := faces.Coldest()
 	air, err := climate.AirOfDewPoint(c.Indoors, coldest, climate.SeaLevel)
 	if err != nil {
 		fmt.Println(err)
@@ -34,7 +39,7 @@ func ExampleWindow_Design() {
 	fmt.Printf("coldest %.0f °F inside: it sweats from %.0f %% humidity\n", coldest.Fahrenheit(), 100*air.RelativeHumidity())
 	// Output:
 	// U-0.51: centre 50 %, edge 24 %, frame 26 % of the heat
-	// coldest 39 °F inside: it sweats from 33 % humidity
+	// coldest 38 °F inside: it sweats from 31 % humidity
 }
 
 // The same window upright and in a roof.

@@ -10,11 +10,22 @@ import (
 // and frames may sweat (from memory); corners behind curtains have more.
 const FaceFilm = 0.13 * rvalue.RSI
 
+// leastBehind is what lies between any face and the air outdoors, the film of 15
+// mph, ASHRAE, seen. The U of a metal frame counts fins and sides beyond the area that is
+// seen, so that what is left of it behind a film could be less.
+const leastBehind = 0.03 * rvalue.RSI
+
+// behind returns what resists between the face towards the room and the air outdoors,
+// of what has the transmittance u with the film inside film.
+func behind(u rvalue.Transmittance, film rvalue.Resistance) rvalue.Resistance {
+	return max(u.R()-film, leastBehind)
+}
+
 // InsideFace returns the temperature of the face towards the room of what has the
 // transmittance u and the inside film film (0: [FaceFilm]), between air at two
-// temperatures: ti − U·Rsi·(ti − te). The U of a metal frame counts fins and sides
-// beyond the area that is seen, so that the formula could pass below what metal
-// without any resistance between two films has; that is the least then.
+// temperatures: ti − U·Rsi·(ti − te), but no colder than metal without any resistance
+// between two films. It is for upright faces of which only U is known, not coated
+// towards the room; [Window.Faces] solves those of a described window.
 //
 // It sweats once the dew point of the room's air reaches that temperature; the
 // humidity at which that happens is climate.AirOfDewPoint(indoors, face, pressure).
@@ -22,8 +33,7 @@ func InsideFace(u rvalue.Transmittance, film rvalue.Resistance, indoors, outdoor
 	if film == 0 {
 		film = FaceFilm
 	}
-	const outside = 0.03 // m²·K/W: of 15 mph, ASHRAE, seen
-	part := math.Min(u.SI()*film.RSI(), film.RSI()/(film.RSI()+outside))
+	part := float64(film) / float64(film+behind(u, film))
 	return indoors.Add(rvalue.TemperatureDifference(-part * indoors.Sub(outdoors).SI()))
 }
 
@@ -33,16 +43,63 @@ type Inside struct{ Center, Edge, Frame rvalue.Temperature }
 // Coldest returns the lowest of them, where the window sweats first.
 func (f Inside) Coldest() rvalue.Temperature { return min(f.Center, f.Edge, f.Frame) }
 
-// Inside returns the temperatures towards the room between air at two
-// temperatures, each from its own U by [InsideFace] with [FaceFilm]. The edge's U is
-// the mean of the 2 1/2 in beside the sight line; right at a metal spacer it is
-// colder still.
-func (w Whole) Inside(indoors, outdoors rvalue.Temperature) Inside {
-	return Inside{
-		Center: InsideFace(w.CenterU, 0, indoors, outdoors),
-		Edge:   InsideFace(w.EdgeU, 0, indoors, outdoors),
-		Frame:  InsideFace(w.FrameU, 0, indoors, outdoors),
+// Faces returns the temperatures towards the room in the conditions c. The centre's is
+// that of [Glazing.Design]. Edge and frame have what their published U, less the film
+// [FaceFilm] of upright bare faces that it counts, leaves behind the face; the film
+// before it is solved as that of the centre is (ISO 15099, from memory), for its own
+// temperature, the tilt, and the emissivity of the glass or 0.9 of a frame. So a
+// coating towards the room and heat that flows down make faces colder.
+//
+// The edge is the mean of the 2 1/2 in beside the sight line; right at a metal spacer
+// it is colder still. Between air of one temperature all are at that. The error names
+// what in w or c cannot be.
+func (w Window) Faces(c Conditions) (Inside, error) {
+	if c.alike() {
+		_, err := w.Declared(EN673, Upright) // what cannot be of w
+		return Inside{c.Indoors, c.Indoors, c.Indoors}, err
 	}
+	whole, solved, err := w.Design(c)
+	if err != nil {
+		return Inside{}, err
+	}
+	c = c.filled()
+	in := Inside{}
+	if in.Center, in.Edge, err = w.Glazing.faces(c, &solved, w.Spacer); err != nil {
+		return Inside{}, err
+	}
+	in.Frame, err = c.face(behind(whole.FrameU, FaceFilm), frameEmissivity)
+	return in, err
+}
+
+// frameEmissivity is that of most building surfaces: ISO 6946 and ISO 10077-2, from memory.
+const frameEmissivity = 0.9
+
+// faces returns the temperatures of the glass towards the room, in conditions that
+// are filled in and in which it was solved.
+func (g Glazing) faces(c Conditions, solved *Solved, spacer Spacer) (center, edge rvalue.Temperature, err error) {
+	center = solved.Faces[0]
+	if !g.sealed() {
+		return center, center, nil
+	}
+	// The rule of the edge is of glass with an upright bare face, so it is asked for that.
+	rest := behind(solved.U, solved.InsideFilm.R())
+	u := spacer.EdgeU((rest + FaceFilm).U())
+	edge, err = c.face(min(behind(u, FaceFilm), rest), g.Panes[0].inner())
+	return center, edge, err
+}
+
+// face returns the temperature of a face towards the room, of an emissivity and with
+// what resists behind it, in conditions that are filled in and checked.
+func (c *Conditions) face(behind rvalue.Resistance, emissivity float64) (rvalue.Temperature, error) {
+	var s solver
+	s.around(c)
+	s.n = 2
+	s.parts[0].gas, s.parts[0].exchange = Fill{}.linear(), sigma*emissivity
+	s.parts[1].fixed = behind.U().SI()
+	if !s.solve() {
+		return 0, unsettled()
+	}
+	return s.result().Faces[0], nil
 }
 
 // Widths among which BestGap looks, finely enough for any spacer that is sold.

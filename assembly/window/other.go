@@ -51,6 +51,33 @@ func (d Door) Declared(s Standard) (Whole, error) {
 	return out, nil
 }
 
+// Faces returns the temperatures towards the room in the conditions c, as
+// [Window.Faces]; Frame is the leaf, and so are all of an opaque door. The error names
+// what in d or c cannot be.
+func (d Door) Faces(c Conditions) (Inside, error) {
+	if _, err := d.Declared(EN673); err != nil {
+		return Inside{}, err
+	}
+	if c.alike() {
+		return Inside{c.Indoors, c.Indoors, c.Indoors}, nil
+	}
+	c = c.filled()
+	if err := c.check(); err != nil {
+		return Inside{}, err
+	}
+	leaf, err := c.face(behind(d.LeafU, FaceFilm), frameEmissivity)
+	in := Inside{Center: leaf, Edge: leaf, Frame: leaf}
+	if err != nil || len(d.Glazing.Panes) == 0 {
+		return in, err
+	}
+	solved, err := d.Glazing.Design(c)
+	if err != nil {
+		return Inside{}, err
+	}
+	in.Center, in.Edge, err = d.Glazing.faces(c, &solved, d.Spacer)
+	return in, err
+}
+
 // Skylight is a window in a roof, on a curb that stands above it.
 type Skylight struct {
 	Window     Window

@@ -64,7 +64,7 @@ func TestScore(t *testing.T) {
 	tables := []func(*testing.T) *table{
 		scoreISOGlass, scoreFrench, scoreFrenchLevel, scoreFrenchSecond, scoreSingle, scoreDeclared, scoreTilted, scoreRoomSide, scoreStillGas,
 		scoreASHRAEFull, scoreASHRAE, scoreASHRAEWindy, scoreAcrylic, scoreFoil,
-		scoreISOWhole, scoreEdge, scoreWhole, scorePsi, scoreFrames, scoreFace, scoreSweat, scoreTrade, scoreOlder,
+		scoreISOWhole, scoreEdge, scoreWhole, scorePsi, scoreFrames, scoreFace, scoreSweat, scoreSweatSolved, scoreTrade, scoreOlder,
 	}
 	var b strings.Builder
 	b.WriteString(`# How near package window comes to published tables

@@ -79,6 +79,7 @@ type glassAnswer struct {
 	conditions window.Conditions
 	whole      window.Whole
 	solved     window.Solved
+	inside     window.Inside
 	upright    rvalue.Transmittance // of the whole, 0 if it is
 	declared   window.Center        // EN 673 at that tilt
 	iso        window.Whole         // ISO 10077-1
@@ -108,6 +109,9 @@ func solveGlass(w window.Window, c window.Conditions) (*glassAnswer, error) {
 	if s.whole, s.solved, err = w.Design(c); err != nil {
 		return nil, err
 	}
+	if s.inside, err = w.Faces(c); err != nil {
+		return nil, err
+	}
 	if s.declared, err = w.Glazing.Declared(window.EN673, c.Tilt); err != nil {
 		return nil, err
 	}
@@ -128,7 +132,7 @@ func solveGlass(w window.Window, c window.Conditions) (*glassAnswer, error) {
 		return nil, err
 	}
 	for _, step := range steps {
-		rh, where, err := sweatsFirst(step.Whole, c)
+		rh, where, err := sweatsFirst(step.Window, c)
 		if err != nil {
 			return nil, err
 		}
@@ -168,8 +172,11 @@ func solveGlass(w window.Window, c window.Conditions) (*glassAnswer, error) {
 
 // sweatsFirst returns the relative humidity of the room at which the coldest face of a
 // window sweats, at sea level, and which face it is.
-func sweatsFirst(w window.Whole, c window.Conditions) (humidity float64, where string, err error) {
-	faces := w.Inside(c.Indoors, c.Outdoors)
+func sweatsFirst(w window.Window, c window.Conditions) (humidity float64, where string, err error) {
+	faces, err := w.Faces(c)
+	if err != nil {
+		return 0, "", err
+	}
 	where = "glass"
 	switch coldest := faces.Coldest(); {
 	case coldest < faces.Center && coldest == faces.Edge:
@@ -204,7 +211,7 @@ func (s *glassAnswer) print(w io.Writer, u rvalue.Units) {
 		wrap(w, "upright:         ", fmt.Sprintf("%s; the tilt makes it %+.0f %%", s.upright.In(u), 100*(float64(s.whole.U)/float64(s.upright)-1)), textWidth)
 	}
 	wrap(w, "centre of glass: ", fmt.Sprintf("%s here; %s as declared by EN 673, %s for the whole window by ISO 10077-1", s.solved.U.In(u), s.declared.U.In(u), s.iso.U.In(u)), textWidth)
-	faces := s.whole.Inside(c.Indoors, c.Outdoors)
+	faces := s.inside
 	middle := ""
 	if faces.Coldest() < faces.Center {
 		middle = ", " + faces.Center.In(u) + " at the middle of the glass"
@@ -318,7 +325,7 @@ func (s *glassAnswer) object(text string) any {
 		High   number `json:"high"`
 		Source string `json:"source"`
 	}
-	faces := s.whole.Inside(s.conditions.Indoors, s.conditions.Outdoors)
+	faces := s.inside
 	out := struct {
 		Schema    int                  `json:"schema"`
 		Units     map[string][2]string `json:"units"`

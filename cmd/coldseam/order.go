@@ -114,9 +114,8 @@ func windowNotes(r *house.Report) []string {
 // sheetSteps adds to the steps of an opening when each sweats on the house's cold day.
 func sheetSteps(s *house.Sheet, f *house.Fitted) ([]glassStep, error) {
 	var out []glassStep
-	cold := window.Conditions{Indoors: s.Indoors, Outdoors: f.Outdoors}
 	for _, step := range f.Steps {
-		rh, where, err := sweatsFirst(step.Whole, cold)
+		rh, where, err := sweatsFirst(step.Window, s.Cold(f))
 		if err != nil {
 			return nil, err
 		}
