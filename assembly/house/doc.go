@@ -46,7 +46,11 @@
 //	                 toward ("outdoors", "ground", "buffer NAME"); kind, where
 //	                 it does not follow; perimeter and edge of a slab; perimeter
 //	                 and depth of a basement floor; depth of a basement wall
-//	[[bridge]]       name, psi, length: an edge that loses heat
+//	[section.NAME]   a section drawn as DecodeDrawing says: air, piece, face,
+//	                 flank (which may name an assembly), point; notes
+//	[[bridge]]       name, length, psi: an edge that loses heat; or section, one
+//	                 of the file or of package section's catalogue, that gives
+//	                 psi, and by which dimensions
 //
 // What is left out is filled in, and listed in [House].Defaults with the reason.
 //

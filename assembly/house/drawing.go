@@ -30,7 +30,9 @@ type Drawing struct {
 	// Section is what is solved: the pieces, cut into rectangles where a later
 	// one lies over them, and Faces in their order.
 	Section  solver.Section
-	Defaults []Default // what was filled in, in the order of the file
+	Defaults []Default // what was filled in, in the order of the file; of a house's section those are the house's
+
+	sound bool // no mistake was found in it
 }
 
 // Air is the air that faces of a section are exposed to.

@@ -41,6 +41,7 @@ type House struct {
 	Windows    []*Window
 	Buffers    []*Buffer
 	Parts      []*Part
+	Sections   []*Drawing // for bridges, and for whoever wants them solved
 	Bridges    []*Bridge
 
 	Defaults []Default // what was filled in, in the order of the file
@@ -186,6 +187,10 @@ type Bridge struct {
 	Name   string
 	Psi    rvalue.LinearTransmittance
 	Length rvalue.Length
+
+	Section  *Drawing // that Psi was computed from; nil if Psi is given
+	External bool     // by external dimensions of the section
+	Bracket  *Psi     // what Psi lies between; nil if it is given
 
 	at place
 }

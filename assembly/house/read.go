@@ -23,9 +23,13 @@ func (d *decoder) house(root *table) {
 	d.windows(s)
 	d.buffers(s)
 	d.parts(s)
+	d.sections(s)
 	d.bridges(s)
 	s.done()
 	d.tryAll()
+	if len(d.errs) == 0 {
+		d.solveSections()
+	}
 }
 
 // filled records a value that was filled in.

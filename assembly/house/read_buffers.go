@@ -119,18 +119,3 @@ func somePsi(text string) (rvalue.LinearTransmittance, error) {
 	}
 	return psi, err
 }
-
-// bridges reads the [[bridge]] tables.
-func (d *decoder) bridges(s *section) {
-	seen := map[string]int{}
-	for i, t := range s.tables("bridge") {
-		b, name := d.item(t, "bridge", i, seen)
-		r := &Bridge{Name: name, at: place{d.src, b.t}}
-		d.h.Bridges = append(d.h.Bridges, r)
-		r.Psi, _ = quantity(b, "psi", "0.3 W/(m·K)", somePsi)
-		b.missing("psi", `its heat per length is missing; write such as psi = "0.3 W/(m·K)" or "0.17 Btu/(h·ft·°F)"`)
-		r.Length, _ = quantity(b, "length", "24 ft", rvalue.ParseLength)
-		b.missing("length", `its length is missing; write such as length = "24 ft"`)
-		b.done()
-	}
-}

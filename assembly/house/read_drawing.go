@@ -573,7 +573,12 @@ func (d *decoder) flank(s *section, dr *Drawing, name string, o *overlay) {
 	y, okY := s.span("y")
 	text, layered := s.text("layers")
 	facing, faced := s.text("faces")
-	s.oneOf("what it lets through", []string{"u", "layers", "x", "y"})
+	ways := []string{"u", "layers", "x", "y"}
+	if d.what == "house" {
+		ways = append(ways, "assembly")
+		d.flankAssembly(s, f)
+	}
+	s.oneOf("what it lets through", ways)
 	switch {
 	case layered:
 		s.missing("faces", `what it faces is missing, which decides its films; write faces = "wall", "ceiling", "floor" or "roof"`)

@@ -123,6 +123,8 @@ func TestSchemaKeys(t *testing.T) {
 		{"site", "[[part]]\n[[part.openings]]\n[part.openings.site]\nqqqqqqqq = 1", d["opening"].Properties["site"].Properties},
 		{"escape", "[[part]]\n[[part.openings]]\n[part.openings.escape]\nqqqqqqqq = 1", d["opening"].Properties["escape"].Properties},
 		{"bridge", "[[bridge]]\nqqqqqqqq = 1", d["bridge"].Properties},
+		{"section", "[section.x]\nqqqqqqqq = 1", d["section"].Properties},
+		{"section's flank", "[[section.x.flank]]\nqqqqqqqq = 1", d["flank"].Properties},
 	} {
 		_, err := house.Decode("f", []byte(tt.file))
 		m := regexp.MustCompile(`unknown key "qqqqqqqq"; here you can write (.*)`).FindStringSubmatch(err.Error())

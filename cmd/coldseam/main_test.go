@@ -70,6 +70,7 @@ func TestOutput(t *testing.T) {
 		{"section-slab.txt", []string{"section", "../../examples/slab-edge.toml"}},
 		{"section-everything.txt", []string{"section", "../../testdata/drawing/good/everything.toml"}},
 		{"section-split.txt", []string{"section", "../../examples/split-1978.toml"}},
+		{"section-house.txt", []string{"section", "../../testdata/house/good/sections.toml"}},
 		{"section-ranch-si.txt", []string{"section", "../../examples/ranch-1958.toml", "--units", "si"}},
 		{"materials-words.txt", []string{"materials", "mineral", "wool"}},
 		{"zone.txt", []string{"zone", "6A"}},

@@ -51,25 +51,31 @@ func (s *solving) drawing(name string, data []byte) error {
 	if !s.asked {
 		s.units = d.Units
 	}
-	r, err := d.Solve(section.Options{Watch: s.watch(d.Name)})
-	if err := s.end(err); err != nil {
+	out, err := s.solve(d, s.picture)
+	if err != nil {
 		return s.told(name, err)
-	}
-	out := drawnAnswer{drawing: d, result: r}
-	if out.damp, err = dampOf(d, r); err != nil {
-		return s.told(name, err)
-	}
-	if s.picture != "" {
-		out.picture = s.picture
-		if err := os.WriteFile(s.picture, []byte(r.SVG(s.units)), 0o666); err != nil {
-			return err
-		}
 	}
 	if s.is("json") {
 		return writeJSON(s.stdout, out.object())
 	}
 	out.print(s.stdout, s.units)
 	return nil
+}
+
+// solve solves a drawn section and draws its picture to a file, if there is one.
+func (s *solving) solve(d *house.Drawing, file string) (*drawnAnswer, error) {
+	r, err := d.Solve(section.Options{Watch: s.watch(d.Name)})
+	if err := s.end(err); err != nil {
+		return nil, err
+	}
+	out := &drawnAnswer{drawing: d, result: r, picture: file}
+	if out.damp, err = dampOf(d, r); err != nil {
+		return nil, err
+	}
+	if file != "" {
+		err = os.WriteFile(file, []byte(r.SVG(s.units)), 0o666)
+	}
+	return out, err
 }
 
 func (s *solving) house(name string, data []byte) error {
@@ -92,14 +98,30 @@ func (s *solving) house(name string, data []byte) error {
 		}
 		answers = append(answers, a)
 	}
+	var drawn []*drawnAnswer
+	for _, d := range h.Sections {
+		file := ""
+		if s.picture != "" {
+			file = s.fileFor(d.Name)
+		}
+		a, err := s.solve(d, file)
+		if err != nil {
+			return s.told(name, fmt.Errorf("section %q: %s", d.Name, message(err)))
+		}
+		drawn = append(drawn, a)
+	}
 	if s.is("json") {
-		return writeJSON(s.stdout, framedObject(h, answers))
+		return writeJSON(s.stdout, framedObject(h, answers, drawn))
 	}
 	fmt.Fprintf(s.stdout, "the framed assemblies of %s, solved in their sections\n", h.Name)
 	if len(answers) == 0 {
 		fmt.Fprintln(s.stdout, "\nno assembly of it has members, so that all methods agree")
 	}
 	for _, a := range answers {
+		fmt.Fprintln(s.stdout)
+		a.print(s.stdout, s.units)
+	}
+	for _, a := range drawn {
 		fmt.Fprintln(s.stdout)
 		a.print(s.stdout, s.units)
 	}

@@ -166,7 +166,7 @@ func (a *drawnAnswer) object() any {
 	return out
 }
 
-func framedObject(h *house.House, answers []*framedAnswer) any {
+func framedObject(h *house.House, answers []*framedAnswer, drawn []*drawnAnswer) any {
 	type hand struct {
 		methodObject
 		Off number `json:"off"`
@@ -194,7 +194,11 @@ func framedObject(h *house.House, answers []*framedAnswer) any {
 		Units      map[string][2]string `json:"units"`
 		Name       string               `json:"name"`
 		Assemblies []one                `json:"assemblies"`
-	}{schemaVersion, sectionUnits(), h.Name, []one{}}
+		Sections   []any                `json:"sections"`
+	}{schemaVersion, sectionUnits(), h.Name, []one{}, []any{}}
+	for _, a := range drawn {
+		out.Sections = append(out.Sections, a.object())
+	}
 	for _, a := range answers {
 		o := one{
 			Name: a.Assembly.Name, Layers: a.Assembly.Layers.String(), Faces: a.Hand.Setting.Faces.String(),
