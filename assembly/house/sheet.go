@@ -216,12 +216,13 @@ func sweats(indoors, face rvalue.Temperature, pressure float64) (float64, error)
 func (f *Fitted) glass(width, height rvalue.Length, tilt float64) error {
 	b := f.Window.Built
 	if b.Leaf == 0 {
-		w := b.Window
-		w.Width, w.Height = width, height
+		on := b.Curb
+		on.Window = b.Window
+		on.Window.Width, on.Window.Height = width, height
 		c := window.Winter()
 		c.Tilt = tilt
 		var err error
-		if f.Steps, err = w.Steps(c); err != nil {
+		if f.Steps, err = on.Steps(c); err != nil {
 			return err
 		}
 	}

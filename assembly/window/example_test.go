@@ -102,12 +102,12 @@ func ExampleGlazing_BestGap() {
 			fmt.Println(err)
 			return
 		}
-		gap, s, err := g.BestGap(0, window.Winter())
+		best, err := g.BestGap(0, window.Winter())
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%-12s %4.1f mm, U %.2f W/(m²·K)\n", gas, gap.Millimetres(), s.U.SI())
+		fmt.Printf("%-12s %4.1f mm, U %.2f W/(m²·K)\n", gas, best.Width.Millimetres(), best.U.SI())
 	}
 	// Output:
 	// air          12.5 mm, U 1.70 W/(m²·K)

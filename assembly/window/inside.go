@@ -108,30 +108,37 @@ const (
 	gapStep           = 0.5 * rvalue.Millimetre
 )
 
+// Best is the best of the gaps that were tried.
+type Best struct {
+	Solved  // the glazing with it
+	Width   rvalue.Length
+	AtLimit bool // it is the narrowest or widest of those tried; beyond it may be better
+}
+
 // BestGap returns the width of gap i, from 2 to 40 mm in steps of 0.5 mm, with
-// which the glazing lets the least heat through in the conditions c, and what it
-// does then. The error names what in g, i or c cannot be.
-func (g Glazing) BestGap(i int, c Conditions) (rvalue.Length, Solved, error) {
+// which the glazing lets the least heat through in the conditions c. The error names
+// what in g, i or c cannot be.
+func (g Glazing) BestGap(i int, c Conditions) (Best, error) {
 	if !(i >= 0 && i < len(g.Gaps)) {
-		return 0, Solved{}, refuse("gap %d of a glazing with %d; count from 0", i, len(g.Gaps))
+		return Best{}, refuse("gap %d of a glazing with %d; count from 0", i, len(g.Gaps))
 	}
 	if g.Gaps[i].Kind != Filled {
-		return 0, Solved{}, refuse("a gap with %s has a declared conductance, at no other width than its own", g.Gaps[i].Kind)
+		return Best{}, refuse("a gap with %s has a declared conductance, at no other width than its own", g.Gaps[i].Kind)
 	}
-	var width rvalue.Length
-	var best Solved
+	var best Best
 	g = g.clone()
-	for n := range int(math.Round(float64((mostGap-leastGap)/gapStep))) + 1 {
+	last := int(math.Round(float64((mostGap - leastGap) / gapStep)))
+	for n := range last + 1 {
 		g.Gaps[i].Thickness = leastGap + rvalue.Length(n)*gapStep
 		s, err := g.Design(c)
 		if err != nil {
-			return 0, Solved{}, err
+			return Best{}, err
 		}
-		if width == 0 || s.U < best.U {
-			width, best = g.Gaps[i].Thickness, s
+		if n == 0 || s.U < best.U {
+			best = Best{Solved: s, Width: g.Gaps[i].Thickness, AtLimit: n == 0 || n == last}
 		}
 	}
-	return width, best, nil
+	return best, nil
 }
 
 // clone returns a glazing that shares nothing with g.

@@ -2,6 +2,8 @@ package window
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/coldseam/coldseam/climate"
@@ -195,8 +197,9 @@ func TestBestGap(t *testing.T) {
 	before := 100 * mm
 	for _, gas := range []string{"air", "argon", "krypton", "xenon"} {
 		g := unit(2, glass4, 16*mm, filled(t, gas, 0.9), 1, 0.04)
-		best, s, err := g.BestGap(0, Winter())
-		if err != nil || best > before {
+		b, err := g.BestGap(0, Winter())
+		best := b.Width
+		if err != nil || best > before || b.AtLimit {
 			t.Errorf("%s: best gap %v after %v, %v", gas, best, before, err)
 		}
 		before = best
@@ -205,22 +208,28 @@ func TestBestGap(t *testing.T) {
 		}
 		mild := Winter()
 		mild.Outdoors = rvalue.FromCelsius(10)
-		if m, _, err := g.BestGap(0, mild); err != nil || m < best {
-			t.Errorf("%s: best gap %v on a mild day, %v on the coldest, %v", gas, m, best, err)
+		if m, err := g.BestGap(0, mild); err != nil || m.Width < best {
+			t.Errorf("%s: best gap %v on a mild day, %v on the coldest, %v", gas, m.Width, best, err)
 		}
 		for _, other := range []rvalue.Length{best - 2*mm, best + 2*mm} {
 			g.Gaps[0].Thickness = other
-			if u := solved(t, g, Winter()).U; u < s.U {
-				t.Errorf("%s: %v at %v, %v at the best %v", gas, u, other, s.U, best)
+			if u := solved(t, g, Winter()).U; u < b.U {
+				t.Errorf("%s: %v at %v, %v at the best %v", gas, u, other, b.U, best)
 			}
 		}
 	}
 	g := unit(2, glass4, 16*mm, Fill{}, 0, 0)
-	if _, _, err := g.BestGap(1, Winter()); err == nil {
+	// Underfoot the heat flows down and the gas is at rest: the wider the better.
+	under := Winter()
+	under.Tilt = 180
+	if b, err := g.BestGap(0, under); err != nil || !b.AtLimit || math.Abs(b.Width.Millimetres()-40) > 1e-9 {
+		t.Errorf("underfoot the best gap is %v, at the limit %v, %v", b.Width, b.AtLimit, err)
+	}
+	if _, err := g.BestGap(1, Winter()); err == nil {
 		t.Error("gap 1 of one is accepted")
 	}
 	g.Gaps[0] = Gap{Kind: Vacuum, Thickness: mm, Conductance: 1 * rvalue.USI}
-	if _, _, err := g.BestGap(0, Winter()); err == nil {
+	if _, err := g.BestGap(0, Winter()); err == nil {
 		t.Error("a best width of vacuum is told")
 	}
 }
@@ -271,6 +280,9 @@ func TestSolar(t *testing.T) {
 		{"triple, soft", unit(3, eighth, 12*mm, Fill{Argon: 0.9}, 2, 0.04), 0.45, 0.53},
 		{"four panes", unit(4, eighth, 12*mm, Fill{}, 0, 0), 0, 0},
 		{"acrylic", acrylic, 0, 0},
+		{"8 mm", unit(1, 8*mm, 0, Fill{}, 0, 0), 0.81, 0.81},
+		{"3/8 in", unit(1, 0.375*rvalue.Inch, 0, Fill{}, 0, 0), 0, 0},
+		{"laminated 30 mm", Glazing{Panes: []Pane{{Sheet: Laminated, Thickness: 30 * mm}}}, 0, 0},
 		{"single, coated", unit(1, eighth, 0, Fill{}, 1, 0.15), 0, 0},
 	} {
 		got, ok := c.g.Solar()
@@ -307,6 +319,9 @@ func TestSteps(t *testing.T) {
 		var names []string
 		for i, s := range steps {
 			names = append(names, s.Name)
+			if (s.What == "") != (i == 0) {
+				t.Errorf("%s, %s puts in %q", c.name, s.Name, s.What)
+			}
 			if i == 0 {
 				continue
 			}
@@ -325,8 +340,66 @@ func TestSteps(t *testing.T) {
 			t.Errorf("%s: the window was changed:\n%s", c.name, d)
 		}
 	}
+	w := Window{Glazing: unit(1, 3*mm, 0, Fill{}, 0, 0), Frame: Wood, Width: 750 * mm, Height: 1500 * mm}
+	for _, tilt := range []float64{0, 45, Upright, 100, 180} {
+		c := Winter()
+		c.Tilt = tilt
+		steps, err := w.Steps(c)
+		if storms := slices.ContainsFunc(steps, func(s Step) bool { return strings.Contains(s.Name, "storm") }); err != nil || storms != (tilt == 45 || tilt == Upright) {
+			t.Errorf("at %g°: storm windows %v, %v", tilt, storms, err)
+		}
+	}
 	if _, err := (Window{}).Steps(Winter()); err == nil {
 		t.Error("a window of nothing has steps")
+	}
+}
+
+// TestStepsSay: what each step of a single pane puts in.
+func TestStepsSay(t *testing.T) {
+	w := Window{Glazing: unit(1, inch/8, 0, Fill{}, 0, 0), Frame: Wood, Width: 750 * mm, Height: 1500 * mm}
+	steps, err := w.Steps(Winter())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, s := range steps {
+		got = append(got, s.What)
+	}
+	want := []string{
+		"",
+		"3 mm (1/8 in) of glass, 50.8 mm (2 in) before the sash",
+		"a hard coat, low-e 0.15, on the face of the storm towards the sash",
+		"12.7 mm (1/2 in) of air and 3.2 mm (1/8 in) of glass",
+		"a soft coat, low-e 0.04, on the outer pane's face in the gap",
+		"90 % argon in place of air",
+		"an insulating spacer in place of metal at the edge of the unit",
+		"one more gap (argon 90 % 1/2 in) and 3.2 mm (1/8 in) of glass with a soft coat, low-e 0.04, in it",
+	}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Errorf("(-want +got)\n%s", d)
+	}
+}
+
+// TestCurbSteps: the steps of a skylight begin with what it is on its curb, and gain
+// what its window gains.
+func TestCurbSteps(t *testing.T) {
+	w := Window{Glazing: unit(2, glass4, 12*mm, Fill{}, 0, 0), Frame: Wood, Width: 750 * mm, Height: 1200 * mm}
+	s := Skylight{Window: w, CurbHeight: 200 * mm, CurbR: 0.5 * rvalue.RSI}
+	c := Winter()
+	c.Tilt = 30
+	steps, err := s.Steps(c)
+	flush, err2 := w.Steps(c)
+	whole, _, err3 := s.Design(c)
+	if err != nil || err2 != nil || err3 != nil || len(steps) != len(flush) {
+		t.Fatalf("%d and %d steps, %v, %v, %v", len(steps), len(flush), err, err2, err3)
+	}
+	if steps[0].Whole.U != whole.U {
+		t.Errorf("the first step has %v, the skylight %v", steps[0].Whole.U, whole.U)
+	}
+	for i := range steps[1:] {
+		if a, b := steps[i+1], flush[i+1]; math.Abs((a.Gain-b.Gain).SI()) > 1e-12 || !(a.Saved < b.Saved) {
+			t.Errorf("%s gains %v and saves %.3f on the curb, %v and %.3f without", a.Name, a.Gain, a.Saved, b.Gain, b.Saved)
+		}
 	}
 }
 

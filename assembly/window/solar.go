@@ -26,6 +26,9 @@ func (g Glazing) Solar() (Solar, bool) {
 		if p.Sheet != Glass && p.Sheet != Laminated {
 			return Solar{}, false
 		}
+		if p.Thickness.Millimetres() > quarterTo {
+			return Solar{}, false
+		}
 		thick = thick || p.Thickness.Millimetres() > quarterFrom
 		for face, e := range [...]float64{p.Inner, p.Outer} {
 			if e != 0 && e < lowest {
@@ -65,5 +68,6 @@ func (g Glazing) Solar() (Solar, bool) {
 
 const (
 	quarterFrom = 4.5 // mm: nearer to 1/4 in than to 1/8 in
+	quarterTo   = 8.0 // mm: nearer to 1/4 in, the tables' thickest, than to 3/8 in
 	softBelow   = 0.12
 )

@@ -1,6 +1,8 @@
 package window
 
 import (
+	"fmt"
+	"math"
 	"slices"
 
 	"github.com/coldseam/coldseam/rvalue"
@@ -9,6 +11,7 @@ import (
 // Step is one way to make a window better.
 type Step struct {
 	Name   string // "as it is" first
+	What   string // what it puts in, "" for the first
 	From   int    // the step it builds on, by its place in the list; −1 for the first
 	Window Window
 	Whole  Whole
@@ -29,37 +32,31 @@ const (
 // what it gains in the conditions c by the handbook's weighting (see
 // [Window.Design]), the window as it is first:
 //
-//   - a storm window outside, then the same with a hard coat on its inner face;
+//   - a storm window outside, then the same with a hard coat on its inner face; not for
+//     glass that is level or leans past upright;
 //   - a sealed unit in the sash: second pane, soft coat, argon, warm spacer, third
 //     pane (coated and filled too), each on top of the one before.
 //
 // Steps that the window already has are left out. The frame stays as it is, with
 // the published U for so many panes. The error names what in w or c cannot be.
-func (w Window) Steps(c Conditions) ([]Step, error) {
-	var steps []Step
-	add := func(name string, from int, w Window) error {
-		whole, _, err := w.Design(c)
-		if err != nil {
-			return err
-		}
-		s := Step{Name: name, From: from, Window: w, Whole: whole}
-		if from >= 0 {
-			s.Gain = steps[from].Whole.U - whole.U
-			s.Saved = 1 - whole.U.SI()/steps[0].Whole.U.SI()
-		}
-		steps = append(steps, s)
-		return nil
-	}
-	if err := add("as it is", -1, w); err != nil {
+func (w Window) Steps(c Conditions) ([]Step, error) { return Skylight{Window: w}.Steps(c) }
+
+// Steps returns those of the skylight's window, see [Window.Steps], each on the curb.
+func (s Skylight) Steps(c Conditions) ([]Step, error) {
+	l := stepList{on: s, c: c}
+	w := s.Window
+	if err := l.add("as it is", "", -1, w); err != nil {
 		return nil, err
 	}
-	if err := w.stormSteps(add); err != nil {
-		return nil, err
+	if c.Tilt >= turning && c.Tilt <= Upright {
+		if err := l.storms(w); err != nil {
+			return nil, err
+		}
 	}
 	last := 0
 	for _, improve := range [...]struct {
 		name  string
-		apply func(*Window) bool
+		apply func(*Window) string // "" if there is nothing to do
 	}{
 		{"second pane", (*Window).secondPane},
 		{"coating", (*Window).coat},
@@ -67,21 +64,45 @@ func (w Window) Steps(c Conditions) ([]Step, error) {
 		{"warm spacer", (*Window).warmSpacer},
 		{"third pane", (*Window).thirdPane},
 	} {
-		next := steps[last].Window
+		next := l.steps[last].Window
 		next.Glazing = next.Glazing.clone()
-		if !improve.apply(&next) {
+		what := improve.apply(&next)
+		if what == "" {
 			continue
 		}
-		if err := add(improve.name, last, next); err != nil {
+		if err := l.add(improve.name, what, last, next); err != nil {
 			return nil, err
 		}
-		last = len(steps) - 1
+		last = len(l.steps) - 1
 	}
-	return steps, nil
+	return l.steps, nil
 }
 
-// stormSteps adds a storm window, and a coat to it, to one that has none.
-func (w Window) stormSteps(add func(string, int, Window) error) error {
+// stepList gathers steps.
+type stepList struct {
+	on    Skylight // the curb
+	c     Conditions
+	steps []Step
+}
+
+// add computes a step that builds on that at from.
+func (l *stepList) add(name, what string, from int, w Window) error {
+	l.on.Window = w
+	whole, _, err := l.on.Design(l.c)
+	if err != nil {
+		return err
+	}
+	s := Step{Name: name, What: what, From: from, Window: w, Whole: whole}
+	if from >= 0 {
+		s.Gain = l.steps[from].Whole.U - whole.U
+		s.Saved = 1 - whole.U.SI()/l.steps[0].Whole.U.SI()
+	}
+	l.steps = append(l.steps, s)
+	return nil
+}
+
+// storms adds a storm window, and a coat to it, to one that has none.
+func (l *stepList) storms(w Window) error {
 	n := len(w.Glazing.Panes)
 	first, last := w.sash()
 	if first > last || n >= MaxPanes {
@@ -92,7 +113,8 @@ func (w Window) stormSteps(add func(string, int, Window) error) error {
 	if first == 0 && last == n-1 { // no storm yet
 		w.Glazing.Panes = append(w.Glazing.Panes, Pane{Thickness: stepPane, Storm: true})
 		w.Glazing.Gaps = append(w.Glazing.Gaps, Gap{Thickness: stormGapWide})
-		if err := add("storm window", 0, w); err != nil {
+		what := fmt.Sprintf("%s of %s, %s before the sash", roughly(stepPane), Glass, roughly(stormGapWide))
+		if err := l.add("storm window", what, 0, w); err != nil {
 			return err
 		}
 		from = 1
@@ -103,7 +125,7 @@ func (w Window) stormSteps(add func(string, int, Window) error) error {
 	}
 	w.Glazing = w.Glazing.clone()
 	w.Glazing.Panes[len(w.Glazing.Panes)-1].Inner = stepHard
-	return add("coated storm window", from, w)
+	return l.add("coated storm window", fmt.Sprintf("a hard coat, low-e %g, on the face of the storm towards the sash", stepHard), from, w)
 }
 
 // sash returns the first and the last pane that is no storm or secondary one.
@@ -132,46 +154,77 @@ func (w *Window) insert(gap Gap, p Pane) bool {
 	return true
 }
 
-func (w *Window) secondPane() bool {
+func (w *Window) secondPane() string {
 	first, last := w.sash()
-	return first == last && w.insert(Gap{Thickness: stepGap}, Pane{Thickness: w.Glazing.Panes[last].Thickness})
+	if first != last {
+		return ""
+	}
+	pane := Pane{Thickness: w.Glazing.Panes[last].Thickness}
+	if !w.insert(Gap{Thickness: stepGap}, pane) {
+		return ""
+	}
+	return fmt.Sprintf("%s of air and %s of glass", roughly(stepGap), roughly(pane.Thickness))
 }
 
 // coat puts a soft coat into each gap of the sash that has none, on the pane
 // towards outdoors.
-func (w *Window) coat() (done bool) {
+func (w *Window) coat() string {
 	first, last := w.sash()
+	n := 0
 	for i := first; i < last; i++ {
 		if w.Glazing.Panes[i].Outer == 0 && w.Glazing.Panes[i+1].Inner == 0 && w.Glazing.Gaps[i].Kind == Filled {
-			w.Glazing.Panes[i+1].Inner, done = stepSoft, true
+			w.Glazing.Panes[i+1].Inner = stepSoft
+			n++
 		}
 	}
-	return done
+	return inGaps(n, "a soft coat, low-e %g, on the outer pane's face in the gap", "soft coats, low-e %g, one in each of %d gaps", stepSoft)
 }
 
-func (w *Window) argon() (done bool) {
+func (w *Window) argon() string {
 	first, last := w.sash()
+	n := 0
 	for i := first; i < last; i++ {
 		if gap := &w.Glazing.Gaps[i]; gap.Kind == Filled && gap.Fill == (Fill{}) {
-			gap.Fill.Argon, done = usualFill, true
+			gap.Fill.Argon = usualFill
+			n++
 		}
 	}
-	return done
+	return inGaps(n, "%g %% argon in place of air", "%g %% argon in place of air in %d gaps", 100*usualFill)
 }
 
-func (w *Window) warmSpacer() bool {
+// inGaps says what is put into n gaps, "" for none.
+func inGaps(n int, one, several string, figure float64) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf(one, figure)
+	}
+	return fmt.Sprintf(several, figure, n)
+}
+
+func (w *Window) warmSpacer() string {
 	if !w.Glazing.sealed() || w.Spacer != Metal {
-		return false
+		return ""
 	}
 	w.Spacer = Insulating
-	return true
+	return "an insulating spacer in place of metal at the edge of the unit"
 }
 
-func (w *Window) thirdPane() bool {
+func (w *Window) thirdPane() string {
 	first, last := w.sash()
 	if last != first+1 || w.Glazing.Gaps[first].Kind != Filled {
-		return false
+		return ""
 	}
-	pane := Pane{Thickness: w.Glazing.Panes[last].Thickness, Inner: stepSoft}
-	return w.insert(w.Glazing.Gaps[first], pane)
+	gap, pane := w.Glazing.Gaps[first], Pane{Thickness: w.Glazing.Panes[last].Thickness, Inner: stepSoft}
+	if !w.insert(gap, pane) {
+		return ""
+	}
+	return fmt.Sprintf("one more gap (%s) and %s of glass with a soft coat, low-e %g, in it", gap, roughly(pane.Thickness), stepSoft)
+}
+
+// roughly writes a thickness to 0.1 mm and 1/32 in, for reading and not for an order.
+func roughly(l rvalue.Length) string {
+	const division = 32 // of an inch
+	return decimals(l.Millimetres(), 1) + " mm (" + fraction(math.Round(l.Inches()*division)/division) + " in)"
 }

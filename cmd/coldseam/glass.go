@@ -142,11 +142,11 @@ func solveGlass(w window.Window, c window.Conditions) (*glassAnswer, error) {
 		if gap.Kind != window.Filled || w.Glazing.Panes[i].Storm || w.Glazing.Panes[i+1].Storm {
 			continue
 		}
-		width, solved, err := w.Glazing.BestGap(i, c)
+		best, err := w.Glazing.BestGap(i, c)
 		if err != nil {
 			return nil, err
 		}
-		s.best = append(s.best, bestGap{i, width, solved.U})
+		s.best = append(s.best, bestGap{i, best.Width, best.U})
 	}
 	if failed := w.Glazing.SealFailed(); failed.String() != w.Glazing.String() {
 		w.Glazing = failed
