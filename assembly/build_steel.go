@@ -21,7 +21,7 @@ type steelResult struct {
 }
 
 // zone computes an assembly with a layer of steel studs: by the published table
-// where it has the stud, else by the zone method.
+// for studs of its depths, else by the zone method.
 func (b *builder) zone(a Assembly) (steelResult, error) {
 	s := b.steel
 	m := s.member
@@ -29,6 +29,9 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 	rated := fill
 	if s.label > 0 {
 		rated = s.label // the table goes by labels
+	}
+	if m.Width >= m.Spacing {
+		return steelResult{}, b.fail(b.offsets[s.layer], "steel flanges %s wide do not stand %s apart", said(m.Width), said(m.Spacing))
 	}
 	z := steelResult{whole: Assembly{Layers: append([]Layer(nil), a.Layers...)}}
 	effective, source, exact, err := SteelLayer(m.Depth, m.Spacing, rated)
@@ -60,7 +63,7 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 		}
 	}
 	z.whole.Layers[s.layer] = Plain(m.Name, z.layer)
-	z.why = "steel studs: no published correction factor for this depth and spacing, so the zone method (ASHRAE Handbook—Fundamentals 2021, ch. 27); it is rough, a numeric answer would be better"
+	z.why = "steel studs: no published correction factor for this depth, so the zone method (ASHRAE Handbook—Fundamentals 2021, ch. 27); it is rough, a numeric answer would be better"
 	return z, nil
 }
 

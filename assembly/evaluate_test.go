@@ -242,7 +242,7 @@ func TestAirSpaceFindsItsTemperatures(t *testing.T) {
 func TestGainIsTheDerivative(t *testing.T) {
 	const step = 1e-6
 	steel := func(a assembly.Assembly) rvalue.Resistance {
-		frame := assembly.SteelFrame{Spacing: 12 * rvalue.Inch, Depth: 3.5 * rvalue.Inch, Flange: 1.625 * rvalue.Inch, Thickness: 0.043 * rvalue.Inch, Cavity: a.Layers[2].Shares[1].R}
+		frame := assembly.SteelFrame{Spacing: 12 * rvalue.Inch, Depth: 3 * rvalue.Inch, Flange: 1.625 * rvalue.Inch, Thickness: 0.043 * rvalue.Inch, Cavity: a.Layers[2].Shares[1].R}
 		for i, d := range []rvalue.Length{0, 0.5 * rvalue.Inch, 0, 7.0 / 16 * rvalue.Inch, 0} {
 			c := assembly.Cover{Thickness: d, R: a.Layers[i].Mixed()}
 			switch {
@@ -267,7 +267,7 @@ func TestGainIsTheDerivative(t *testing.T) {
 		{wood, assembly.Parallel, assembly.Assembly.ParallelPath},
 		{wood, assembly.Isothermal, assembly.Assembly.IsothermalPlanes},
 		{wood, assembly.Mean, func(a assembly.Assembly) rvalue.Resistance { return a.Combined().R }},
-		{"gypsum 1/2 in + steel 3 1/2 in @ 12 in (fiberglass R-13) + osb 7/16 in", assembly.Zone, steel},
+		{"gypsum 1/2 in + steel 3 in @ 12 in (fiberglass R-13) + osb 7/16 in", assembly.Zone, steel},
 	} {
 		r := written(t, c.text, assembly.Setting{Method: c.method})
 		if got := c.by(r.Assembly); !near(float64(r.Effective.R), float64(got), 1e-12) {
@@ -306,9 +306,9 @@ func TestGainOfPublishedSteel(t *testing.T) {
 var dividing = []string{
 	"gypsum 1/2 in + steel 3 1/2 in @ 16 in (fiberglass R-13) + osb 7/16 in + xps 1 in + vinyl siding", // published factor
 	"R-0.45 + steel 3 1/2 in @ 16 in (empty) + R-0.6",
-	"gypsum 1/2 in + steel 3 1/2 in @ 12 in (fiberglass R-13) + osb 7/16 in", // zone method
+	"gypsum 1/2 in + steel 3 in @ 12 in (fiberglass R-13) + osb 7/16 in", // zone method
 	"gypsum 1/2 in + 1x3 @ 16 in (air 3/4 in) + steel 6 in @ 16 in (fiberglass R-19) + osb 7/16 in",
-	"gypsum 1/2 in + 1x3 @ 16 in (air 3/4 in) + steel 4 in @ 16 in (cellulose) + osb 7/16 in",
+	"gypsum 1/2 in + 1x3 @ 16 in (air 3/4 in) + steel 3 in @ 16 in (cellulose) + osb 7/16 in",
 	"plaster 3/4 in + concrete 6 in 25 % (perlite) + plaster 3/4 in", // masonry
 	"R-1 + RSI 0.1 20 % (RSI 1.9) + R-1",
 	"R-1 + RSI 0.1 20 % (RSI 1.9) + RSI 0.2 10 % (RSI 3) + R-1",
@@ -411,7 +411,7 @@ func TestMembersCarry(t *testing.T) {
 	// heat goes as width over R; the flanges, whose fill is a sheet thick, aside.
 	r := written(t, dividing[2], assembly.Setting{})
 	frame := assembly.SteelFrame{
-		Spacing: 12 * in, Depth: 3.5 * in, Flange: 1.625 * in, Thickness: 0.043 * in, Cavity: r.Layers[2].Shares[1].R,
+		Spacing: 12 * in, Depth: 3 * in, Flange: 1.625 * in, Thickness: 0.043 * in, Cavity: r.Layers[2].Shares[1].R,
 		Inside:  []assembly.Cover{{R: r.Layers[0].R}, {Thickness: 0.5 * in, R: r.Layers[1].R}},
 		Outside: []assembly.Cover{{Thickness: 7.0 / 16 * in, R: r.Layers[3].R}, {R: r.Layers[4].R}},
 	}
@@ -480,9 +480,11 @@ func TestRemarks(t *testing.T) {
 		{"R-1 + 2x4 @ 16 in framing 18 % (empty) + R-1", "framing", "as written"},
 		{"R-1 + 1x3 @ 16 in (empty) + 2x4 @ 16 in (empty) + R-1", "crossing", "aligned"},
 		{"steel 3 1/2 in @ 16 in (fiberglass R-13)", "steel", "correction factor"},
-		{"steel 3 1/2 in @ 12 in (fiberglass R-13)", "steel", "zone method"},
-		{"R-1 + steel 3 1/2 in @ 12 in (fiberglass R-13) + osb 7/16 in", "zone-cover", "R-1: its thickness"},
-		{"gypsum 1/2 in + steel 3 1/2 in @ 12 in (fiberglass R-13) + osb 7/16 in + vinyl siding", "zone-cover", "vinyl siding: its thickness"},
+		{"steel 3 in @ 12 in (fiberglass R-13)", "steel", "zone method"},
+		{"steel 3 1/2 in @ 12 in (fiberglass R-13)", "steel", "which is our own"},
+		{"steel 5 in @ 16 in (R-15)", "steel", "by our own straight line"},
+		{"R-1 + steel 3 in @ 12 in (fiberglass R-13) + osb 7/16 in", "zone-cover", "R-1: its thickness"},
+		{"gypsum 1/2 in + steel 3 in @ 12 in (fiberglass R-13) + osb 7/16 in + vinyl siding", "zone-cover", "vinyl siding: its thickness"},
 		{"brick 3 5/8 in + air 1 in vented + brick 3 5/8 in", "vented", "do not count"},
 		{"RSI 0.01 10 % (RSI 3)", "contrast", "rough"},
 	} {
@@ -501,7 +503,7 @@ func TestRemarks(t *testing.T) {
 // of membranes, and where the published factor does not ask for it.
 func TestCoversOfKnownThickness(t *testing.T) {
 	for _, text := range []string{
-		"gypsum 1/2 in + polyethylene + steel 3 1/2 in @ 12 in (fiberglass R-13) + osb 7/16 in + vinyl siding 1/2 in + R-5 1 in",
+		"gypsum 1/2 in + polyethylene + steel 3 in @ 12 in (fiberglass R-13) + osb 7/16 in + vinyl siding 1/2 in + R-5 1 in",
 		"R-1 + steel 3 1/2 in @ 16 in (fiberglass R-13) + R-1",
 	} {
 		for _, m := range written(t, text, assembly.Setting{}).Remarks {
