@@ -39,16 +39,20 @@ func SteelLayer(depth, spacing rvalue.Length, rated rvalue.Resistance) (effectiv
 		return 0, "", false, err
 	}
 	u, source, exact, err := steelAtDepth(low, spacing, rated)
-	if err != nil || low == high {
-		return rvalue.Resistance(1/u) * rvalue.RIP, source, exact, err
-	}
-	deeper, beside, _, err := steelAtDepth(high, spacing, rated)
 	if err != nil {
 		return 0, "", false, err
 	}
-	source = fmt.Sprintf("between the depths of %.4g and %.4g in that ASHRAE 90.1 has, by our own straight line; at %.4g in %s; at %.4g in %s",
-		low.Inches(), high.Inches(), low.Inches(), source, high.Inches(), beside)
-	return rvalue.Resistance(1/(u+t*(deeper-u))) * rvalue.RIP, source, false, nil
+	if low != high {
+		deeper, beside, _, err := steelAtDepth(high, spacing, rated)
+		if err != nil {
+			return 0, "", false, err
+		}
+		u += t * (deeper - u)
+		exact = false
+		source = fmt.Sprintf("between the depths of %.4g and %.4g in that ASHRAE 90.1 has, by our own straight line; at %.4g in %s; at %.4g in %s",
+			low.Inches(), high.Inches(), low.Inches(), source, high.Inches(), beside)
+	}
+	return rvalue.Resistance(1/u) * rvalue.RIP, offSpacing(spacing) + source, exact, nil
 }
 
 // steelDepthsAround returns the published depths that one lies between and how
@@ -78,6 +82,21 @@ func noSteelDepth(inches float64) error {
 // The published spacings, in inches.
 const nearStuds, farStuds = 16, 24
 
+// offSpacing says what is done about a spacing that is not published, "" for one
+// that is.
+func offSpacing(spacing rvalue.Length) string {
+	t, in := wider(spacing), spacing.Inches()
+	switch {
+	case in < nearStuds-moduleSlack:
+		return "beyond the spacings of 16 and 24 in that ASHRAE 90.1 has, each stud is taken to carry what it does at 16 in, which is our own; "
+	case in > farStuds+moduleSlack:
+		return "beyond the spacings of 16 and 24 in that ASHRAE 90.1 has, each stud is taken to carry what it does at 24 in, which is our own; "
+	case t > 0 && t < 1:
+		return "between the spacings of 16 and 24 in that ASHRAE 90.1 has, by our own straight line in 1/spacing; "
+	}
+	return ""
+}
+
 // steelAtDepth returns 1/R of a layer of studs of a published depth in
 // Btu/(h·ft²·°F), where it comes from, and whether the table has the very row.
 func steelAtDepth(depth, spacing rvalue.Length, rated rvalue.Resistance) (u float64, source string, exact bool, err error) {
@@ -98,9 +117,8 @@ func steelAtDepth(depth, spacing rvalue.Length, rated rvalue.Resistance) (u floa
 	}
 	far, beside, _, err := steelConductance(depth, farStuds*rvalue.Inch, rated)
 	if beside != source {
-		source += "; at 24 in " + beside
+		source = "at 16 in " + source + "; at 24 in " + beside
 	}
-	source = "between the spacings of 16 and 24 in, which are published, by our own straight line in 1/spacing; at 16 in " + source
 	return near + t*(far-near), source, false, err
 }
 
@@ -122,7 +140,6 @@ func steelBeyond(depth rvalue.Length, published, times float64, rated rvalue.Res
 		first := rows[1] // behind the empty cavity
 		studs = 1/first.effective - 1/first.rated
 	}
-	source = fmt.Sprintf("beyond the spacings of 16 and 24 in that ASHRAE 90.1 has, each stud is taken to carry what it does at %.4g in, which is our own; there %s", published, source)
 	return u + studs*(times-1), source, false, nil
 }
 
