@@ -291,7 +291,12 @@ func (d *drawing) legend() {
 	}
 	text := "Full lines: equal temperature. Dashed lines: the way of the heat"
 	if !math.IsInf(d.r.Heat, 0) {
-		text += fmt.Sprintf(", %.3g W per metre between two of them; %.4g W per metre in all", d.band, d.r.Heat)
+		// Heat by length is to psi what heat is to a conductance: the same units.
+		unit, by := "W per metre", 1.0
+		if d.units == rvalue.IP {
+			unit, by = "Btu/h per foot", rvalue.Foot.SI()/(rvalue.BtuPerHourF.SI()*rvalue.FahrenheitDegree.SI())
+		}
+		text += fmt.Sprintf(", %.3g %s between two of them; %.4g %s in all", d.band*by, unit, d.r.Heat*by, unit)
 	}
 	fmt.Fprintf(&d.b, `<text x="%.0f" y="%.1f">%s.</text>`+"\n", pictureMargin, y+12, text)
 	if d.r.Coldest >= 0 {
