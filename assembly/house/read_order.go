@@ -88,7 +88,8 @@ func (d *decoder) where(t *section) *window.Place {
 	p := &window.Place{}
 	p.Bottom, _ = quantity(t, "sill", "10 in", orNothing)
 	t.missing("sill", `how high the lowest edge of the glass is above the floor is missing; write such as sill = "10 in"`)
-	p.Walking, _ = quantity(t, "walkway", "24 in", orNothing)
+	walking, ok := quantity(t, "walkway", "24 in", orNothing)
+	p.Walking, p.WalkingUnknown = walking, !ok
 	p.Rail, _ = t.flag("rail")
 	p.Guard, _ = t.flag("guard")
 	if v, ok := quantity(t, "door", "12 in", orNothing); ok {

@@ -254,7 +254,7 @@ func (f *Fitted) glass(width, height rvalue.Length, tilt float64) error {
 // rules holds an opening against the residential code.
 func (f *Fitted) rules(edition int, width, height rvalue.Length, tilt float64) error {
 	if f.Window.Leaf == "" || f.Whole != nil {
-		place := window.Place{Bottom: unreachable, Walking: unreachable}
+		place := window.Place{BottomUnknown: true, WalkingUnknown: true}
 		if f.Opening.Site != nil {
 			place = *f.Opening.Site
 		}
@@ -264,6 +264,9 @@ func (f *Fitted) rules(edition int, width, height rvalue.Length, tilt float64) e
 		}
 		place.Lean = min(math.Abs(window.Upright-tilt), 90)
 		place.Door = f.Window.Kind == envelope.Door
+		if f.Window.Built != nil {
+			place.Glazing = f.Window.Built.Window.Glazing
+		}
 		var err error
 		if f.Safety, err = window.Safety(edition, place); err != nil {
 			return err
@@ -277,7 +280,3 @@ func (f *Fitted) rules(edition int, width, height rvalue.Length, tilt float64) e
 	}
 	return nil
 }
-
-// unreachable stands for a place in the room that is not known: it trips no rule, so
-// that only those that hold anywhere speak.
-const unreachable = 100 * rvalue.Metre

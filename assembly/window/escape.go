@@ -3,6 +3,8 @@ package window
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 
 	"github.com/coldseam/coldseam/rvalue"
 )
@@ -48,8 +50,7 @@ func (e Escape) Check(edition int) ([]Flag, error) {
 		f.out[len(f.out)-1].Need = need
 	}
 	if got := e.Width.Times(e.Height); less(got, area) {
-		add(c.area, fmt.Sprintf("at least %.1f ft² clear: %s high at this width, or %s wide at this height", area.IP(), onTape(area, e.Width), onTape(area, e.Height)),
-			"%.2f ft² clear is less than the %.1f ft² of an opening%s", got.IP(), area.IP(), kind)
+		add(c.area, e.larger(area), "%s ft² clear is less than the %.1f ft² of an opening%s", short(got, area), area.IP(), kind)
 	}
 	if less(e.Height, escapeHeight) {
 		add(c.height, "at least 24 in high", "%s high is less than 24 in", e.Height.In(rvalue.IP))
@@ -63,12 +64,42 @@ func (e Escape) Check(edition int) ([]Flag, error) {
 	return f.out, nil
 }
 
-// onTape writes the other side of a rectangle of that area, up to the next eighth of
-// an inch.
-func onTape(a rvalue.Area, side rvalue.Length) string {
+// larger says how an opening gets its area: by what one side is at the other, where
+// that other one is enough by itself.
+func (e Escape) larger(area rvalue.Area) string {
+	var ways []string
+	if !less(e.Width, escapeWidth) {
+		ways = append(ways, onTape(max(rvalue.Length(area.SI()/e.Width.SI()), escapeHeight))+" high at this width")
+	}
+	if !less(e.Height, escapeHeight) {
+		ways = append(ways, onTape(max(rvalue.Length(area.SI()/e.Height.SI()), escapeWidth))+" wide at this height")
+	}
+	if len(ways) == 0 {
+		ways = []string{
+			onTape(rvalue.Length(area.SI()/escapeWidth.SI())) + " high at the least width of 20 in",
+			onTape(rvalue.Length(area.SI()/escapeHeight.SI())) + " wide at the least height of 24 in",
+		}
+	}
+	return fmt.Sprintf("at least %.1f ft² clear: %s", area.IP(), strings.Join(ways, ", or "))
+}
+
+// onTape writes a length up to the next eighth of an inch.
+func onTape(l rvalue.Length) string {
 	const eighth = rvalue.Inch / 8
-	n := math.Ceil(a.SI() / side.SI() / eighth.SI() * (1 - exactly))
+	n := math.Ceil(l.SI() / eighth.SI() * (1 - exactly))
 	return (rvalue.Length(n) * eighth).In(rvalue.IP)
+}
+
+// short writes an area in ft² with as many digits as show that it is less than the
+// limit.
+func short(a, limit rvalue.Area) string {
+	const most = 9
+	for digits := 2; ; digits++ {
+		p := math.Pow10(digits)
+		if s := math.Round(a.IP() * p); s < limit.IP()*p*(1-exactly) || digits == most {
+			return strconv.FormatFloat(s/p, 'f', digits, 64)
+		}
+	}
 }
 
 // escapeClauses are where an edition has each limit.

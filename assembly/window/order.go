@@ -72,6 +72,10 @@ const (
 	// diagonalSlack is how far, relatively, diagonals may be from what the sides say;
 	// a reading that is off by more is a slip.
 	diagonalSlack = 0.02
+
+	// readings of one way may differ by the less of the two; common practice, no source.
+	readingSlack = 1 * rvalue.Inch
+	readingShare = 0.05
 )
 
 // Densities in kg/m³: float glass 2500 (seen), plastics as in package material, the
@@ -114,8 +118,9 @@ func (g Glazing) Units() []Glazing {
 
 // Order returns what to order for an opening: a rectangle that fits between the
 // smallest readings with the clearance all round. Measure three times each way and
-// both diagonals. The error names a reading that cannot be, or a glazing of more than
-// one piece, see [Glazing.Units].
+// both diagonals. The error names a reading that cannot be, or that is more than 1 in or
+// 5 %, whichever is less, from another of its way; diagonals that do not belong to the
+// sides; or a glazing of more than one piece, see [Glazing.Units].
 func (g Glazing) Order(o Opening) (Order, error) {
 	if err := g.check(); err != nil {
 		return Order{}, err
@@ -157,7 +162,8 @@ func (g Glazing) Order(o Opening) (Order, error) {
 	return out, nil
 }
 
-// readings returns the smallest of three and how far they are apart.
+// readings returns the smallest of three and how far they are apart, which is little
+// unless one is a slip.
 func readings(of string, three [3]rvalue.Length) (least, spread rvalue.Length, err error) {
 	for i, l := range three {
 		if !(l > 0 && l <= maxSize) {
@@ -165,7 +171,12 @@ func readings(of string, three [3]rvalue.Length) (least, spread rvalue.Length, e
 		}
 	}
 	least, most := min(three[0], three[1], three[2]), max(three[0], three[1], three[2])
-	return least, most - least, nil
+	spread = most - least
+	if slack := min(readingSlack, rvalue.Length(readingShare*float64(most))); more(spread, slack) {
+		return 0, 0, refuse("readings %s, %s and %s of the %s differ by %s, more than %s: a slip of the tape, measure again; an opening that is really so needs a template",
+			said(three[0]), said(three[1]), said(three[2]), of, said(spread), said(slack))
+	}
+	return least, spread, nil
 }
 
 // skew returns how far the opening leans sideways, from its diagonals.

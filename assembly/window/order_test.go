@@ -108,6 +108,20 @@ func TestSkew(t *testing.T) {
 	}
 }
 
+// TestSpread: readings that are an inch apart, or 5 % of a small pane, are still taken.
+func TestSpread(t *testing.T) {
+	g := unit(1, glass4, 0, Fill{}, 0, 0)
+	for _, o := range []Opening{
+		{Widths: [3]rvalue.Length{40 * inch, 39 * inch, 39.5 * inch}, Heights: [3]rvalue.Length{1, 1, 1}},
+		{Widths: [3]rvalue.Length{10 * inch, 9.5 * inch, 10 * inch}, Heights: [3]rvalue.Length{1, 1, 1}},
+	} {
+		least, most := o.Widths[1], o.Widths[0]
+		if got, err := g.Order(o); err != nil || got.Spread != most-least {
+			t.Errorf("%v: spread %v, %v", o.Widths, got.Spread, err)
+		}
+	}
+}
+
 // TestBlocksAndHands at their limits.
 func TestBlocksAndHands(t *testing.T) {
 	single, double := unit(1, 3*mm, 0, Fill{}, 0, 0), unit(2, 6*mm, 12*mm, Fill{}, 0, 0)
@@ -181,6 +195,8 @@ func TestOrderRefused(t *testing.T) {
 		"a reading NaN":        {func(o *Opening) { o.Heights[0] = rvalue.Length(math.NaN()) }, "reading 1 of the height"},
 		"one diagonal":         {func(o *Opening) { o.Diagonals[0] = 1.4 }, "measure both"},
 		"strange diagonals":    {func(o *Opening) { o.Diagonals = [2]rvalue.Length{1.4, 1.6} }, "do not belong"},
+		"a slip of an inch":    {func(o *Opening) { o.Widths[1] += 1.01 * inch }, "a slip of the tape"},
+		"a slip of 5 %":        {func(o *Opening) { o.Heights = [3]rvalue.Length{0.2, 0.2, 0.189} }, "differ by 11 mm"},
 		"nothing left":         {func(o *Opening) { o.Clearance = 0.5 }, "leaves nothing"},
 		"a negative clearance": {func(o *Opening) { o.Clearance = -1 }, "leaves nothing"},
 	} {

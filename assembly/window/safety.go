@@ -10,12 +10,18 @@ import (
 
 // Place is where a pane is, for what the International Residential Code says of
 // it. Its zero value is a pane that begins at the floor beside a walking surface, so
-// that what is not known counts as hazardous.
+// that what is left out counts as hazardous.
 type Place struct {
 	Width, Height rvalue.Length // of the glass that is exposed in one pane
 	Bottom        rvalue.Length // its lowest edge above the floor
 	Walking       rvalue.Length // horizontally to the nearest walking surface
 	Lean          float64       // degrees from upright; 90 is a level skylight
+
+	// What is not known of them: without Bottom the rules that hang on it alone, beside
+	// doors and in large panes, are not asked; without Walking one may walk right there.
+	BottomUnknown, WalkingUnknown bool
+
+	Glazing Glazing // without panes: not known
 
 	Door       bool // in a swinging, sliding or bifold door
 	Guard      bool // in a guard or railing
@@ -57,6 +63,7 @@ type Flag struct {
 	Clause string // of the International Residential Code
 	Fact   string // what tripped it
 	Need   string // what would do
+	Met    bool   // the glazing of the place is of that kind; its marks remain to be seen
 	Basis  string // edition, and whether its text was seen
 }
 
@@ -112,15 +119,13 @@ func Safety(edition int, p Place) ([]Flag, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
-	f := flags{edition: edition, need: "safety glass with a permanent mark: tempered or laminated"}
+	f := flags{edition: edition}
+	f.need, f.met = p.Glazing.safety()
 	if p.Door && !p.Decorative && !less(min(p.Width, p.Height), sphere) {
 		f.add("R308.4.1", seen, "the glass is in a door, and a 3 in sphere passes its opening")
 	}
 	p.besideDoor(&f)
-	if top := p.top(); more(p.Width.Times(p.Height), large) && less(p.Bottom, lowBottom) && more(top, highTop) && !more(p.Walking, stride) && !p.Decorative && !p.Rail {
-		f.add("R308.4.3", seen, "all four of: a pane of %s is more than 9 ft²; its bottom at %s is less than 18 in above the floor; its top at %s is more than 36 in; one walks within 36 in, %s away",
-			p.Width.Times(p.Height).In(rvalue.IP), at(p.Bottom), at(top), at(p.Walking))
-	}
+	p.largePane(&f)
 	if p.Guard {
 		f.add("R308.4.4", seen, "the glass is in a guard or railing, at any size and height")
 	}
@@ -130,6 +135,49 @@ func Safety(edition int, p Place) ([]Flag, error) {
 		p.sloping(&f)
 	}
 	return f.out, nil
+}
+
+// safety returns what a rule asks of the glazing, and whether it is so: IRC R308.1 and
+// R308.3, of each pane, from memory.
+func (g Glazing) safety() (need string, met bool) {
+	const kind = "safety glass with a permanent mark: tempered or laminated"
+	isTempered, isLaminated, other := 0, 0, 0
+	for i := range g.Panes {
+		switch p := &g.Panes[i]; {
+		case p.Sheet == Laminated:
+			isLaminated++
+		case p.Sheet == Glass && p.Tempered:
+			isTempered++
+		case other == 0:
+			other = i + 1
+		}
+	}
+	what := "tempered and laminated"
+	switch {
+	case isTempered+isLaminated == 0:
+		return kind, false
+	case other > 0:
+		return fmt.Sprintf("%s; pane %d from indoors is neither", kind, other), false
+	case isLaminated == 0:
+		what = "tempered"
+	case isTempered == 0:
+		what = "laminated"
+	}
+	return "no other glass, it is " + what + ": have each pane marked permanently, by CPSC 16 CFR 1201 or ANSI Z97.1", true
+}
+
+// largePane is R308.4.3.
+func (p *Place) largePane(f *flags) {
+	area, top := p.Width.Times(p.Height), p.top()
+	if p.BottomUnknown || p.Decorative || p.Rail || !more(area, large) || !less(p.Bottom, lowBottom) || !more(top, highTop) || !p.WalkingUnknown && more(p.Walking, stride) {
+		return
+	}
+	walking := "where one walks is not known, and counts as within 36 in"
+	if !p.WalkingUnknown {
+		walking = "one walks within 36 in, " + at(p.Walking) + " away"
+	}
+	f.add("R308.4.3", seen, "all four of: a pane of %s is more than 9 ft²; its bottom at %s is less than 18 in above the floor; its top at %s is more than 36 in; %s",
+		area.In(rvalue.IP), at(p.Bottom), at(top), walking)
 }
 
 func (p *Place) check() error {
@@ -171,7 +219,7 @@ func (p *Place) top() rvalue.Length {
 // besideDoor is R308.4.2.
 func (p *Place) besideDoor(f *flags) {
 	d := p.BesideDoor
-	if d == nil || p.Decorative || d.Barrier || d.Closet || d.FixedPanel || !less(p.Bottom, lowBeside) || more(d.Distance, nearDoor) {
+	if d == nil || p.BottomUnknown || p.Decorative || d.Barrier || d.Closet || d.FixedPanel || !less(p.Bottom, lowBeside) || more(d.Distance, nearDoor) {
 		return
 	}
 	switch {
@@ -210,15 +258,27 @@ func (p *Place) stairs(f *flags) {
 	}
 }
 
-// sloping is R308.6.
+// sloping is R308.6: the pane towards the room must hold when it breaks.
 func (p *Place) sloping(f *flags) {
-	foil := 0.030
+	// Foils of 0.015 and 0.030 in are sold as 0.38 and 0.76 mm.
+	foil, least := 0.030, 0.76*rvalue.Millimetre
 	area, top := p.Width.Times(p.Height), p.top()
-	if !more(area, thinPane) && !more(top, lowSloped) {
-		foil = 0.015
+	if !p.BottomUnknown && !more(area, thinPane) && !more(top, lowSloped) {
+		foil, least = 0.015, 0.38*rvalue.Millimetre
 	}
 	f.add("R308.6", seen, "it leans %.3g° from upright, 15° or more", p.Lean)
-	f.out[len(f.out)-1].Need = fmt.Sprintf("laminated glass with an interlayer of %.3f in or more (%s of glass, its highest edge %s above the floor), or tempered glass with a screen below where the code asks for one", foil, area.In(rvalue.IP), at(top))
+	flag := &f.out[len(f.out)-1]
+	if f.met {
+		if inner := &p.Glazing.Panes[0]; inner.Sheet == Laminated && inner.Interlayer != 0 && !less(inner.Interlayer, least) {
+			return
+		}
+	}
+	flag.Met = false
+	height := "its height above the floor not known"
+	if !p.BottomUnknown {
+		height = "its highest edge " + at(top) + " above the floor"
+	}
+	flag.Need = fmt.Sprintf("laminated glass on the room side with an interlayer of %.3f in or more (%s of glass, %s), or tempered glass with a screen below where the code asks for one", foil, area.In(rvalue.IP), height)
 }
 
 // at writes a height or distance as a tape shows it; zero is on the spot.
@@ -239,12 +299,13 @@ const (
 type flags struct {
 	edition int
 	need    string
+	met     bool
 	out     []Flag
 }
 
 func (f *flags) add(clause, basis, format string, args ...any) {
 	f.out = append(f.out, Flag{
-		Clause: clause, Fact: fmt.Sprintf(format, args...), Need: f.need,
+		Clause: clause, Fact: fmt.Sprintf(format, args...), Need: f.need, Met: f.met,
 		Basis: fmt.Sprintf("International Residential Code %d, %s; the local code decides", f.edition, basis),
 	})
 }

@@ -51,6 +51,9 @@ func TestSafety(t *testing.T) {
 		{"top just above 36 in", 2021, with(hazardous(), func(p *Place) { p.Width, p.Height, p.Bottom = 80*inch, 36*inch, 0.1*inch }), "R308.4.3"},
 		{"walking at exactly 36 in", 2021, hazardous(), "R308.4.3"},
 		{"walking just beyond", 2021, with(hazardous(), func(p *Place) { p.Walking = 36.1 * inch }), ""},
+		{"where one walks is not known", 2021, with(hazardous(), func(p *Place) { p.Walking, p.WalkingUnknown = 10*foot, true }), "R308.4.3"},
+		{"its bottom is not known", 2021, with(hazardous(), func(p *Place) { p.BottomUnknown, p.BesideDoor = true, &BesideDoor{} }), ""},
+		{"its bottom is not known, in a door and leaning", 2021, with(hazardous(), func(p *Place) { p.BottomUnknown, p.Door, p.Lean = true, true, 20 }), "R308.4.1 R308.6"},
 		{"decorative", 2021, with(hazardous(), func(p *Place) { p.Decorative = true }), ""},
 		{"behind a rail", 2021, with(hazardous(), func(p *Place) { p.Rail = true }), ""},
 		{"nothing near", 2024, away(), ""},
@@ -106,6 +109,57 @@ func TestSafety(t *testing.T) {
 			if f.Fact == "" || f.Need == "" || !strings.Contains(f.Basis, "the local code decides") {
 				t.Errorf("%s: %+v", c.name, f)
 			}
+		}
+	}
+}
+
+// TestUnknownPlace: what is not known is not printed as if it were, and a leaning pane
+// gets the thicker interlayer.
+func TestUnknownPlace(t *testing.T) {
+	p := hazardous()
+	p.WalkingUnknown = true
+	got, err := Safety(2021, p)
+	if err != nil || len(got) != 1 || !strings.Contains(got[0].Fact, "where one walks is not known") || strings.Contains(got[0].Fact, "away") {
+		t.Errorf("%+v, %v", got, err)
+	}
+	got, err = Safety(2021, Place{Width: 2 * foot, Height: 2 * foot, BottomUnknown: true, Lean: 90})
+	if err != nil || len(got) != 1 || !strings.Contains(got[0].Need, "0.030 in or more (4.00 ft² of glass, its height above the floor not known)") {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
+// TestSafetyMet: glass that is described as tempered or laminated satisfies a rule when
+// every pane is, and a leaning one's when the pane towards the room is laminated with
+// the interlayer it takes (IRC R308.1, R308.3 and R308.6, from memory).
+func TestSafetyMet(t *testing.T) {
+	for _, c := range []struct {
+		glazing string
+		lean    float64
+		met     bool
+		need    string
+	}{
+		{"glass 6 mm", 0, false, "safety glass with a permanent mark: tempered or laminated"},
+		{"tempered glass 6 mm", 0, true, "it is tempered: have each pane marked permanently"},
+		{"laminated 7 mm", 0, true, "it is laminated: have each pane marked"},
+		{"tempered glass 6 mm + air 12 mm + laminated 7 mm", 0, true, "it is tempered and laminated"},
+		{"tempered glass 6 mm + air 12 mm + glass 6 mm", 0, false, "pane 2 from indoors is neither"},
+		{"glass 3 mm + air 50 mm + storm tempered 3 mm", 0, false, "pane 1 from indoors is neither"},
+		{"polycarbonate 6 mm", 0, false, "safety glass with a permanent mark"},
+		{"laminated 7 mm interlayer 0.76 mm + air 12 mm + tempered glass 6 mm", 30, true, "it is tempered and laminated"},
+		{"laminated 7 mm interlayer 0.38 mm + air 12 mm + tempered glass 6 mm", 30, false, "an interlayer of 0.030 in"},
+		{"laminated 7 mm", 30, false, "an interlayer of 0.030 in"}, // its interlayer is assumed
+		{"tempered glass 6 mm", 30, false, "tempered glass with a screen below"},
+		{"tempered glass 6 mm + air 12 mm + laminated 7 mm interlayer 0.76 mm", 30, false, "on the room side"},
+	} {
+		p := away()
+		p.Guard, p.Lean, p.BottomUnknown = c.lean == 0, c.lean, true
+		var err error
+		if p.Glazing, _, err = Parse(c.glazing); err != nil {
+			t.Fatal(err)
+		}
+		got, err := Safety(2021, p)
+		if err != nil || len(got) != 1 || got[0].Met != c.met || !strings.Contains(got[0].Need, c.need) {
+			t.Errorf("%s at %g°: %+v, %v, want met %v, %q", c.glazing, c.lean, got, err, c.met, c.need)
 		}
 	}
 }
@@ -185,6 +239,21 @@ func TestEscape(t *testing.T) {
 	narrow, err := Escape{Width: 20 * inch, Height: 24 * inch}.Check(2021)
 	if err != nil || !strings.Contains(narrow[0].Fact, "3.33 ft²") || !strings.Contains(narrow[0].Need, "3 ft 5 1/8 in high") {
 		t.Errorf("20 x 24 in: %+v, %v", narrow, err)
+	}
+	// 5.7 ft² are 820.8 in²: no advice rests on a side that fails by itself.
+	for _, c := range []struct {
+		e          Escape
+		fact, need string
+	}{
+		{Escape{Width: 19 * inch, Height: 40 * inch}, "5.28 ft² clear is less than the 5.7 ft²", "20 5/8 in wide at this height"},
+		{Escape{Width: 37.5 * inch, Height: 20 * inch}, "5.21 ft²", "24 in high at this width"},
+		{Escape{Width: 19 * inch, Height: 23 * inch}, "3.03 ft²", "3 ft 5 1/8 in high at the least width of 20 in, or 2 ft 10 1/4 in wide at the least height of 24 in"},
+		{Escape{Width: 30 * inch, Height: 27.355 * inch}, "5.699 ft² clear is less than the 5.7 ft²", "2 ft 3 3/8 in high at this width, or 2 ft 6 1/8 in wide at this height"},
+	} {
+		got, err := c.e.Check(2021)
+		if err != nil || !strings.Contains(got[0].Fact, c.fact) || got[0].Need != "at least 5.7 ft² clear: "+c.need {
+			t.Errorf("%v x %v: %+v, %v, want %q, %q", c.e.Width, c.e.Height, got, err, c.fact, c.need)
+		}
 	}
 	for _, bad := range []Escape{{}, {Width: 1, Height: 1, Sill: -1}, {Width: rvalue.Length(math.NaN()), Height: 1}} {
 		if _, err := bad.Check(2021); err == nil {

@@ -349,6 +349,7 @@ func sheetObject(r *house.Report, s *house.Sheet, file string, isBuiltIn bool) (
 		Clause string `json:"clause"`
 		Fact   string `json:"fact"`
 		Need   string `json:"need"`
+		Met    bool   `json:"met"`
 		Basis  string `json:"basis"`
 	}
 	type step struct {
