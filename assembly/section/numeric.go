@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/coldseam/coldseam/assembly"
+	"github.com/coldseam/coldseam/rvalue/surface"
 )
 
 // How well an assembly is solved: half the bracket, of the whole. The mean of both
@@ -15,9 +16,10 @@ const (
 )
 
 // Evaluate is spec.Evaluate with the numeric answer as the effective one, where the
-// setting asks for it, or leaves the choice and there are steel studs, for which hand
-// methods are weakest. A steel assembly that cannot be drawn keeps its hand method,
-// with a remark; asked for, it is an error.
+// setting asks for it, or leaves the choice where hand methods are weak: for steel
+// studs, and where their limits lie more than 5 % to both sides of their mean (ISO 6946:
+// more than half as far apart again). What cannot be drawn keeps its hand method, with
+// a remark; asked for, that is an error.
 //
 // What is drawn are the members of one bay with the shares that the hand methods take
 // (see [NewBay]): of steel the studs, without tracks, screws and corners.
@@ -28,7 +30,7 @@ func Evaluate(spec *assembly.Spec, setting assembly.Setting) (*assembly.Result, 
 		hand.Method = assembly.Advised
 	}
 	r, err := spec.Evaluate(hand)
-	if err != nil || !asked && (setting.Method != assembly.Advised || r.Zone == 0) {
+	if err != nil || !asked && (setting.Method != assembly.Advised || !weak(r)) {
 		return r, err
 	}
 	s, remarks, err := Solve(spec, r)
@@ -52,6 +54,23 @@ func Evaluate(spec *assembly.Spec, setting assembly.Setting) (*assembly.Result, 
 		})
 	}
 	return solved, nil
+}
+
+// apart is how far, half the width of their bracket, the hand methods may lie apart and
+// still do: our own judgement, what the materials' own figures spread by.
+const apart = 0.05
+
+// weak reports whether the hand methods are too weak for an assembly: with steel studs,
+// or where their limits leave more open than the materials do. ISO 6946 names its own
+// limit, within which it has its answer.
+func weak(r *assembly.Result) bool {
+	switch {
+	case r.Zone > 0 || !r.Combined.Valid:
+		return true
+	case r.Setting.Films == surface.ISO6946:
+		return false
+	}
+	return r.Combined.Error > apart
 }
 
 // Solve finds the numeric answer for an assembly that spec.Evaluate computed, in the
