@@ -194,7 +194,7 @@ func (s *solver) prepare(g *Glazing, c *Conditions) {
 const (
 	// balance is how far, relatively, the heat through a film or gap may be from
 	// that through the whole, before a last step that all but removes it.
-	balance   = 1e-10
+	balance   = 1e-9
 	maxPasses = 100
 	// leastShare of the temperature drop is left to each film and gap on the way.
 	leastShare = 1e-9

@@ -113,6 +113,9 @@ func (f Fill) at10() (p properties) {
 // viscosity and conductivity by kinetic theory instead; for argon at 90 % in air
 // the two differ by less than 1 % (TestMixing).
 func (f Fill) linear() (m linear) {
+	if f == (Fill{}) {
+		return gases[Air].hot
+	}
 	heat := [2]float64{}
 	for g, x := range f.shares() {
 		q := &gases[g].hot
