@@ -101,6 +101,7 @@ type bestGap struct {
 	gap   int
 	width rvalue.Length
 	u     rvalue.Transmittance // centre of glass with it
+	limit bool                 // of what was tried
 }
 
 func solveGlass(w window.Window, c window.Conditions) (*glassAnswer, error) {
@@ -146,7 +147,7 @@ func solveGlass(w window.Window, c window.Conditions) (*glassAnswer, error) {
 		if err != nil {
 			return nil, err
 		}
-		s.best = append(s.best, bestGap{i, best.Width, best.U})
+		s.best = append(s.best, bestGap{i, best.Width, best.U, best.AtLimit})
 	}
 	if failed := w.Glazing.SealFailed(); failed.String() != w.Glazing.String() {
 		w.Glazing = failed
@@ -221,7 +222,11 @@ func (s *glassAnswer) print(w io.Writer, u rvalue.Units) {
 		wrap(w, "sun let in:      ", solarText(s.solar), textWidth)
 	}
 	for _, b := range s.best {
-		wrap(w, "best gap:        ", fmt.Sprintf("%s between panes %d and %d (of 2 to 40 mm), with %s at the centre of glass", b.width.In(u), b.gap+1, b.gap+2, b.u.In(u)), textWidth)
+		text := fmt.Sprintf("%s between panes %d and %d, with %s at the centre of glass", inches(b.width, u), b.gap+1, b.gap+2, b.u.In(u))
+		if b.limit {
+			text += ", the widest or narrowest that was tried"
+		}
+		wrap(w, "best gap:        ", text, textWidth)
 	}
 	if s.failed != nil {
 		text := fmt.Sprintf("%s, with air in place of what filled it", s.failed.In(u))
@@ -279,6 +284,13 @@ func stepsTable(w io.Writer, indent string, steps []glassStep, u rvalue.Units) {
 		t.row(indent+name, figure(s.Whole.U, u), gains, saves, fmt.Sprintf("%s (%s)", percent(s.sweats), s.where))
 	}
 	t.print(w)
+	var what []string
+	for _, s := range steps {
+		if s.What != "" {
+			what = append(what, s.Name+": "+s.What)
+		}
+	}
+	wrap(w, indent, strings.Join(what, "; "), textWidth)
 }
 
 // glassCautions are those for work on windows.
@@ -308,6 +320,7 @@ func (s *glassAnswer) object(text string) any {
 	type step struct {
 		Name   string   `json:"name"`
 		From   int      `json:"from"` // index of the step it builds on, −1 for the first
+		What   string   `json:"what"`
 		Glass  string   `json:"glazing"`
 		U      quantity `json:"u"`
 		Gain   quantity `json:"gain"`
@@ -362,7 +375,7 @@ func (s *glassAnswer) object(text string) any {
 		out.Upright = &v
 	}
 	for _, st := range s.steps {
-		out.Steps = append(out.Steps, step{st.Name, st.From, st.Window.Glazing.String(), q(st.Whole.U), q(st.Gain), number(st.Saved), number(st.sweats), st.where})
+		out.Steps = append(out.Steps, step{st.Name, st.From, st.What, st.Window.Glazing.String(), q(st.Whole.U), q(st.Gain), number(st.Saved), number(st.sweats), st.where})
 	}
 	for _, b := range s.best {
 		out.Best = append(out.Best, gap{[2]int{b.gap + 1, b.gap + 2}, q(b.width), q(b.u)})

@@ -355,6 +355,7 @@ func sheetObject(r *house.Report, s *house.Sheet, file string, isBuiltIn bool) (
 	type step struct {
 		Name   string   `json:"name"`
 		From   int      `json:"from"`
+		What   string   `json:"what"`
 		Glass  string   `json:"glazing"`
 		U      quantity `json:"u"`
 		Gain   quantity `json:"gain"`
@@ -426,7 +427,7 @@ func sheetObject(r *house.Report, s *house.Sheet, file string, isBuiltIn bool) (
 			return nil, err
 		}
 		for _, st := range steps {
-			o.Steps = append(o.Steps, step{st.Name, st.From, st.Window.Glazing.String(), q(st.Whole.U), q(st.Gain), number(st.Saved), number(st.sweats), st.where})
+			o.Steps = append(o.Steps, step{st.Name, st.From, st.What, st.Window.Glazing.String(), q(st.Whole.U), q(st.Gain), number(st.Saved), number(st.sweats), st.where})
 		}
 		for _, p := range f.Pieces {
 			o.Order = append(o.Order, piece{
