@@ -53,10 +53,7 @@ func BenchmarkSolidUnknowns(b *testing.B) {
 		b.Run(fmt.Sprint(g.vertices()), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, _, err := solveFlow(g); err != nil {
-					b.Fatal(err)
-				}
-				if _, _, err := solveTemp(g); err != nil {
+				if _, err := solveSolidPair(g); err != nil {
 					b.Fatal(err)
 				}
 			}
