@@ -239,8 +239,9 @@ func (b *reportBuilder) part(p *Part) error {
 		}
 		e.Target, _, err = b.judge(p.Name, "", p.component(), facts, offer)
 		if t := &e.Target; published > 0 && !t.Met && t.U > 0 {
-			// The code goes by the published table: what is missing by it is missing.
-			t.U = max(e.U-(published-t.U), leastU)
+			// The code goes by the published table: the resistance that is missing by it,
+			// added to what the wall really resists, is what would do.
+			t.U = (e.U.R() + t.U.R() - published.R()).U()
 			t.Text += " (by the published factor for steel studs; the ranking goes by the numeric answer)"
 		}
 	}
@@ -264,9 +265,6 @@ func (b *reportBuilder) part(p *Part) error {
 	b.report.Envelope.Parts = append(b.report.Envelope.Parts, e)
 	return nil
 }
-
-// leastU is a U-factor that no assembly of a house reaches.
-const leastU = 0.01 * rvalue.USI
 
 // detail tells how heat divides inside an assembly: over its paths, if there
 // is more than one, and the temperature drop over its layers.

@@ -260,7 +260,7 @@ func asked(row *envelope.Row, u rvalue.Units) string {
 }
 
 // nameWidth is where long names are cut, so that the table fits a screen.
-const nameWidth = 25
+const nameWidth = 23
 
 // shared reports whether another row has the name of the i-th.
 func shared(rows []envelope.Row, i int) bool {
