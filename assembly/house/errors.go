@@ -38,7 +38,7 @@ func (e *Error) Error() string {
 // harmless puts a sign in the place of each character that a terminal would act on.
 func harmless(text string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) && r != '\t' && r != '\n' || unicode.Is(unicode.Bidi_Control, r) {
+		if controls(r) && r != '\t' && r != '\n' {
 			return unicode.ReplacementChar
 		}
 		return r

@@ -96,13 +96,17 @@ func (s *section) text(key string) (string, bool) {
 		s.fail(key, "%s, not a text; write it in quotes", e.value.is())
 	case strings.TrimSpace(e.value.text) == "":
 		s.fail(key, "an empty text; write something or leave the key out")
-	case strings.ContainsFunc(e.value.text, func(r rune) bool { return unicode.IsControl(r) && r != '\t' && r != '\n' && r != '\r' }):
+	case strings.ContainsFunc(e.value.text, func(r rune) bool { return controls(r) && r != '\t' && r != '\n' && r != '\r' }):
 		s.fail(key, "a control character in %q; write plain text", e.value.text)
 	default:
 		return e.value.text, true
 	}
 	return "", false
 }
+
+// controls reports whether a character commands whoever prints it: a terminal, or the
+// direction of the line.
+func controls(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }
 
 // is says in words what a value is.
 func (n *node) is() string {

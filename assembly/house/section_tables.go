@@ -47,6 +47,8 @@ func (s *section) named(key string) []*entry {
 			s.d.fail(sub.at, key, "write [%s], with single brackets", join([]name{{key, 0}, {sub.key, 0}}))
 		case strings.TrimSpace(sub.key) == "":
 			s.d.fail(sub.at, key, "an empty name")
+		case strings.ContainsFunc(sub.key, controls):
+			s.d.fail(sub.at, key, "a control character in the name %q; write plain text", sub.key)
 		default:
 			out = append(out, sub)
 		}

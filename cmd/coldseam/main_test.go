@@ -143,7 +143,7 @@ func TestMistakes(t *testing.T) {
 		{"an edition that is none", []string{"zone", "6A", "--edition", "1999"}, 2, "2021"},
 		{"an option where there is none", []string{"schema", "--json"}, 2, "no option --json"},
 		{"too hot outdoors", []string{"layers", wall, "--outdoors", "200 F"}, 1, "200 °F (93.33 °C)"},
-		{"what would command a terminal", []string{"layers", wall, "--beyond", "\x1b[31m"}, 2, `--beyond \x1b[31m`},
+		{"what would command a terminal", []string{"layers", wall, "--beyond", "\x1b[31m"}, 2, `--beyond \u001b[31m`},
 		{"the zone method on wood", []string{"layers", wall, "--method", "zone"}, 1, "steel"},
 		{"completion for no shell", []string{"completion"}, 2, "bash"},
 	} {

@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
-	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf16"
 
 	"github.com/urfave/cli/v2"
 
@@ -50,34 +50,41 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return exitInput
 }
 
-// harmless shows as an escape what an error quotes from a file or an argument and
-// what would command the terminal.
+// harmless shows as an escape, of the kind that JSON has too, what is quoted from a file
+// or an argument and would command the terminal.
 func harmless(s string) string {
+	dangerous := func(r rune) bool { return !unicode.IsGraphic(r) && r != '\n' && r != '\t' }
+	if !strings.ContainsFunc(s, dangerous) {
+		return s
+	}
 	var b strings.Builder
 	for _, r := range s {
-		switch {
-		case unicode.IsGraphic(r), r == '\n', r == '\t':
+		if !dangerous(r) {
 			b.WriteRune(r)
-		default:
-			quoted := strconv.QuoteRuneToASCII(r)
-			b.WriteString(quoted[1 : len(quoted)-1])
+			continue
+		}
+		for _, unit := range utf16.Encode([]rune{r}) {
+			fmt.Fprintf(&b, `\u%04x`, unit)
 		}
 	}
 	return b.String()
 }
 
-// checked remembers the first error of writing.
+// checked lets nothing through that commands a terminal, and remembers the first error of
+// writing.
 type checked struct {
 	w   io.Writer
 	err error
 }
 
 func (c *checked) Write(p []byte) (int, error) {
-	n, err := c.w.Write(p)
-	if c.err == nil {
-		c.err = err
+	if _, err := io.WriteString(c.w, harmless(string(p))); err != nil {
+		if c.err == nil {
+			c.err = err
+		}
+		return 0, err
 	}
-	return n, err
+	return len(p), nil
 }
 
 // command is what a subcommand gets: its arguments and options.
@@ -85,6 +92,7 @@ type command struct {
 	args   []string
 	text   func(string) string // a string option
 	is     func(string) bool   // a yes-or-no option
+	given  func(string) bool   // whether an option was written
 	stdin  io.Reader
 	stdout io.Writer
 	stderr io.Writer
@@ -104,7 +112,7 @@ func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 				}
 			}
 			return f(command{
-				args: c.Args().Slice(), text: c.String, is: c.Bool,
+				args: c.Args().Slice(), text: c.String, is: c.Bool, given: c.IsSet,
 				stdin: stdin, stdout: stdout, stderr: stderr, units: units, asked: c.IsSet("units"),
 			})
 		}

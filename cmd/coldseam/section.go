@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -20,11 +21,14 @@ func sectionOf(c command) error {
 	if len(c.args) != 1 {
 		return usageError{"section wants one file, a drawn section or a house"}
 	}
+	s := solving{command: c, picture: c.text("picture")}
+	if err := s.picturing(); err != nil {
+		return err
+	}
 	name, data, err := readHouse(c)
 	if err != nil {
 		return err
 	}
-	s := solving{command: c, picture: c.text("picture")}
 	var stop context.CancelFunc
 	s.context, stop = signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
@@ -39,8 +43,8 @@ func sectionOf(c command) error {
 type solving struct {
 	command
 	context context.Context
-	picture string // the file to draw to, "" for none
-	drawn   map[string]bool
+	picture string   // the file to draw to, "" for none
+	drawn   []string // the files of a house
 }
 
 func (s *solving) drawing(name string, data []byte) error {
@@ -50,6 +54,11 @@ func (s *solving) drawing(name string, data []byte) error {
 	}
 	if !s.asked {
 		s.units = d.Units
+	}
+	if s.picture != "" {
+		if err := s.free(s.picture); err != nil {
+			return err
+		}
 	}
 	out, err := s.solve(d, s.picture)
 	if err != nil {
@@ -73,7 +82,7 @@ func (s *solving) solve(d *house.Drawing, file string) (*drawnAnswer, error) {
 		return nil, err
 	}
 	if file != "" {
-		err = os.WriteFile(file, []byte(r.SVG(s.units)), 0o666)
+		err = draw(file, r.SVG(s.units))
 	}
 	return out, err
 }
@@ -93,20 +102,32 @@ func (s *solving) house(name string, data []byte) error {
 	var answers []*framedAnswer
 	for _, f := range framed {
 		a := &framedAnswer{Framed: f}
-		if err := s.framed(a); err != nil {
-			return s.told(name, fmt.Errorf("assembly %q: %s", f.Assembly.Name, message(err)))
+		if s.picture != "" && f.Bay != nil && f.Refused == nil {
+			a.picture = s.fileFor(f.Assembly.Name)
 		}
 		answers = append(answers, a)
 	}
-	var drawn []*drawnAnswer
-	for _, d := range h.Sections {
-		file := ""
+	files := make([]string, len(h.Sections)) // of their pictures
+	for i, d := range h.Sections {
 		if s.picture != "" {
-			file = s.fileFor(d.Name)
+			files[i] = s.fileFor(d.Name)
 		}
-		a, err := s.solve(d, file)
+	}
+	for _, file := range s.drawn { // before the work, not after it
+		if err := s.free(file); err != nil {
+			return err
+		}
+	}
+	for _, a := range answers {
+		if err := s.framed(a); err != nil {
+			return s.told(name, within(fmt.Sprintf("assembly %q", a.Assembly.Name), err))
+		}
+	}
+	var drawn []*drawnAnswer
+	for i, d := range h.Sections {
+		a, err := s.solve(d, files[i])
 		if err != nil {
-			return s.told(name, fmt.Errorf("section %q: %s", d.Name, message(err)))
+			return s.told(name, within(fmt.Sprintf("section %q", d.Name), err))
 		}
 		drawn = append(drawn, a)
 	}
@@ -158,9 +179,8 @@ func (s *solving) framed(a *framedAnswer) error {
 	face := r.Flows[r.Coldest]
 	a.coldest, a.factor, a.unknowns, a.balance = face.Coldest.Temperature, face.Factor, r.Unknowns, r.Balance
 	a.remarks = append(a.remarks, r.Remarks...)
-	if s.picture != "" {
-		a.picture = s.fileFor(a.Assembly.Name)
-		return os.WriteFile(a.picture, []byte(r.SVG(s.units)), 0o666)
+	if a.picture != "" {
+		return draw(a.picture, r.SVG(s.units))
 	}
 	return nil
 }
@@ -174,15 +194,13 @@ func (s *solving) fileFor(name string) string {
 		}
 		return '-'
 	}, name)
-	if s.drawn == nil {
-		s.drawn = map[string]bool{}
+	stem := strings.TrimSuffix(s.picture, ext) + "-" + plain
+	file := stem + ext
+	for n := 2; slices.Contains(s.drawn, file); n++ {
+		file = fmt.Sprintf("%s-%d%s", stem, n, ext)
 	}
-	file := strings.TrimSuffix(s.picture, ext) + "-" + plain
-	for n := 2; s.drawn[file]; n++ {
-		file = fmt.Sprintf("%s-%s-%d", strings.TrimSuffix(s.picture, ext), plain, n)
-	}
-	s.drawn[file] = true
-	return file + ext
+	s.drawn = append(s.drawn, file)
+	return file
 }
 
 // watch shows how far a long solution is, if there is a terminal to show it on, and
@@ -217,10 +235,20 @@ func isTerminal(w io.Writer) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
+// within says of which thing in the file an error is.
+func within(what string, err error) error {
+	var other notOfInput
+	if errors.As(err, &other) {
+		return err
+	}
+	return fmt.Errorf("%s: %s", what, message(err))
+}
+
 // told puts the file's name before an error that does not say its place itself.
 func (s *solving) told(name string, err error) error {
 	var placed house.Errors
-	if errors.As(err, &placed) {
+	var other notOfInput
+	if errors.As(err, &placed) || errors.As(err, &other) {
 		return err
 	}
 	text := err.Error()
