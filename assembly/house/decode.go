@@ -32,12 +32,23 @@ name = "outside walls"
 assembly = "wall"
 area = "120 ft x 8 ft"`
 
+// Decoder reads house files. Its zero value is what Decode uses.
+type Decoder struct {
+	// Numeric has assemblies of no method of their own solved in their sections, as
+	// numeric = true in the file does: those that psi rests on too.
+	Numeric bool
+}
+
 // Decode reads a house file, TOML in UTF-8 with or without a byte-order mark.
 // The name is for messages only. The error is an [Errors] of every mistake in
 // the file, in the order in which they stand there; a mistake inside a layer
 // text points at its character.
-func Decode(name string, data []byte) (*House, error) {
+func Decode(name string, data []byte) (*House, error) { return Decoder{}.Decode(name, data) }
+
+// Decode reads a house file as [Decode] does.
+func (o Decoder) Decode(name string, data []byte) (*House, error) {
 	d := newDecoder(name, data)
+	d.h.Numeric = o.Numeric
 	if d.isText() {
 		if root := d.build(); len(root.entries) == 0 && len(d.errs) == 0 {
 			d.fail(0, "", "nothing is in this file; a house needs a zone, an assembly and a part at least, such as\n%s", least)

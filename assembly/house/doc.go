@@ -20,6 +20,8 @@
 //	films     whose surface films, "ashrae" or "iso 6946", and whose method
 //	soil      beside basements: clay or silt unless given
 //	cold      true: conductivities at the layers' own mean temperatures
+//	numeric   true: assemblies of no method of their own are solved in their
+//	          sections (package section), not by a hand method
 //	notes     kept, not computed
 //	indoors   temperature, humidity
 //	outdoors  temperature, wind: for the temperatures inside the parts;

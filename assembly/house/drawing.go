@@ -3,6 +3,7 @@ package house
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
 
 	solver "github.com/coldseam/coldseam/assembly/section"
@@ -30,7 +31,8 @@ type Drawing struct {
 	// Section is what is solved: the pieces, cut into rectangles where a later
 	// one lies over them, and Faces in their order.
 	Section  solver.Section
-	Defaults []Default // what was filled in, in the order of the file; of a house's section those are the house's
+	Remarks  []solver.Remark // on what is drawn
+	Defaults []Default       // what was filled in, in the order of the file; of a house's section those are the house's
 
 	sound bool // no mistake was found in it
 }
@@ -137,13 +139,18 @@ func IsDrawing(data []byte) bool {
 	return root.index["part"] == nil && slices.ContainsFunc([]string{"piece", "face", "air"}, func(key string) bool { return root.index[key] != nil })
 }
 
-// Solve computes the section, and the temperatures at its points in their order.
+// Solve computes the section, and the temperatures at its points in their order. The
+// result's remarks have those on the drawing too.
 func (d *Drawing) Solve(o solver.Options) (*solver.Result, error) {
 	o.Points = nil
 	for _, p := range d.Points {
 		o.Points = append(o.Points, p.At)
 	}
-	return d.Section.Solve(o)
+	r, err := d.Section.Solve(o)
+	if err == nil {
+		r.Remarks = append(r.Remarks, append(slices.Clip(d.Remarks), d.flanksExceed(r)...)...)
+	}
+	return r, err
 }
 
 // Psi is the linear transmittance of a bridge; the true one lies between Low and
@@ -169,10 +176,16 @@ func (d *Drawing) Psi(r *solver.Result) (internal, external *Psi) {
 			plain := rvalue.LinearTransmittance(float64(f.U) * float64(length(f)))
 			p.Psi, p.Low, p.High = p.Psi-plain, p.Low-plain, p.High-plain
 		}
+		if math.Abs(float64(p.Psi)) < nothing*math.Abs(float64(l)) {
+			p.Psi = 0
+		}
 		return p
 	}
 	return by(func(f *Flank) rvalue.Length { return f.Internal }), by(func(f *Flank) rvalue.Length { return f.External })
 }
+
+// nothing is the part of a coupling below which a psi is rounding.
+const nothing = 1e-12
 
 // U returns the mean transmittance of a section that is a plain part: each of the
 // two airs has one straight face, both the same way and as long. Of other

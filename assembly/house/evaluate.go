@@ -38,15 +38,7 @@ func (v *evaluator) evaluate(a *Assembly, x assembly.Exposure, of string) (*asse
 	if a.Layers == nil {
 		return nil, fmt.Errorf("house: assembly %q has no layers", a.Name)
 	}
-	r, err := solver.Evaluate(a.Layers, v.h.setting(a, x))
-	if err != nil && a.Method == assembly.Advised && v.h.Numeric { // what cannot be drawn keeps its hand method
-		hand := v.h.setting(a, x)
-		hand.Method = assembly.Advised
-		why := err
-		if r, err = a.Layers.Evaluate(hand); err == nil {
-			r.Remarks = append(r.Remarks, assembly.Remark{Code: "numeric-none", Text: fmt.Sprintf("no numeric answer: %s", plain(why)), Offset: -1})
-		}
-	}
+	r, err := v.h.solved(a, x)
 	if err != nil {
 		return nil, fmt.Errorf("house: assembly %q: %w", a.Name, err)
 	}
@@ -57,6 +49,20 @@ func (v *evaluator) evaluate(a *Assembly, x assembly.Exposure, of string) (*asse
 	v.done[key] = e
 	v.all = append(v.all, e)
 	return r, nil
+}
+
+// solved evaluates an assembly as the house has it.
+func (h *House) solved(a *Assembly, x assembly.Exposure) (*assembly.Result, error) {
+	setting := h.setting(a, x)
+	r, err := solver.Evaluate(a.Layers, setting)
+	if err != nil && a.Method == assembly.Advised && h.Numeric { // what cannot be drawn keeps its hand method
+		why := err
+		setting.Method = assembly.Advised
+		if r, err = a.Layers.Evaluate(setting); err == nil {
+			r.Remarks = append(r.Remarks, assembly.Remark{Code: "numeric-none", Text: fmt.Sprintf("no numeric answer: %s", plain(why)), Offset: -1})
+		}
+	}
+	return r, err
 }
 
 // setting is what surrounds an assembly in this house.

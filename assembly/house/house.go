@@ -24,7 +24,7 @@ type House struct {
 	Units    rvalue.Units  // to print in, unless the reader asks for others
 	Films    surface.Set
 	Soil     rvalue.Conductivity // of the ground; 0: no part needs it
-	Numeric  bool                // assemblies of no method of their own are solved in their sections
+	Numeric  bool                // assemblies of no method of their own are solved in their sections; psi of a section rests on it too and is computed by Decode
 	Cold     bool                // conductivities at the layers' own mean temperatures
 	Notes    string
 

@@ -76,6 +76,9 @@ func (d *decoder) site(s *section) {
 		h.Soil = soilConductivity[i]
 	}
 	h.Cold, _ = s.flag("cold")
+	if numeric, _ := s.flag("numeric"); numeric {
+		h.Numeric = true
+	}
 	h.Notes, _ = s.text("notes")
 }
 

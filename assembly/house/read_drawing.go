@@ -75,6 +75,9 @@ func (d *decoder) drawn(s *section, dr *Drawing) {
 		d.flank(f, dr, name, o)
 		f.done()
 	}
+	if o != nil && len(d.errs) == before {
+		d.flankLengths(s, dr, flanks, o)
+	}
 }
 
 // header is what stands before the name of a table inside this one.
@@ -96,7 +99,27 @@ func (d *decoder) list(s *section, key string) []*table {
 		d.fail(tables[maxDrawn].at, s.path(key), "more than %d; draw it more simply", maxDrawn)
 		tables = tables[:maxDrawn]
 	}
+	if key != "piece" { // of pieces the name is the material's
+		d.distinct(s, key, tables)
+	}
 	return tables
+}
+
+// distinct refuses a name that another of a list has.
+func (d *decoder) distinct(s *section, what string, tables []*table) {
+	seen := map[string]int{}
+	for n, t := range tables {
+		e := t.index["name"]
+		if e == nil || e.value.kind != text {
+			continue
+		}
+		called := strings.Join(strings.Fields(e.value.text), " ")
+		if first, ok := seen[called]; ok && called != "" {
+			d.fail(e.value.at, s.inside(fmt.Sprintf("%s %d: name", what, n+1)), "%s %d is called %q too; give each a name of its own", what, first, called)
+			continue
+		}
+		seen[called] = n + 1
+	}
 }
 
 // drawnItem opens the n-th table of a list; a name is read and need not be there.
@@ -357,6 +380,16 @@ func (s *section) span(key string) (at []rvalue.Length, ok bool) {
 	if e.value.kind != array {
 		v, ok := quantity(s, key, "8 in", coordinate)
 		return []rvalue.Length{v}, ok
+	}
+	bare := false
+	for _, item := range e.value.items {
+		if item.kind == integer || item.kind == float {
+			bare = true
+			s.d.fail(item.at, s.path(key), "%s without a unit; write it with its unit, in quotes: %q", item.raw, withUnit(item.raw, "8 in"))
+		}
+	}
+	if bare {
+		return nil, false
 	}
 	texts := s.texts(key)
 	if len(texts) != len(e.value.items) {

@@ -13,7 +13,7 @@ import (
 // long.
 const (
 	maxSections     = 20
-	sectionUnknowns = 100_000 // of one that a bridge rests on, a second's work
+	sectionUnknowns = 200_000 // of one that a bridge rests on, a second's work
 )
 
 // sections reads the [section.NAME] tables.
@@ -163,7 +163,7 @@ func (d *decoder) flankAssembly(s *section, f *Flank) {
 	if a == nil || a.Layers == nil || len(d.errs) > 0 {
 		return
 	}
-	r, err := solver.Evaluate(a.Layers, d.h.setting(a, assembly.Open))
+	r, err := d.h.solved(a, assembly.Open)
 	if err != nil {
 		s.textError("assembly", err)
 		return

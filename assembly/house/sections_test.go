@@ -53,6 +53,31 @@ func TestBridgesOfSections(t *testing.T) {
 	}
 }
 
+// TestNumericBeforePsi: solved in their sections, assemblies give psi another U of the
+// flank; the file and the library ask for that alike, and psi and ranking rest on one U.
+func TestNumericBeforePsi(t *testing.T) {
+	data := read(t, testdata+"good/sections.toml")
+	hand := decode(t, testdata+"good/sections.toml")
+	asked, err := house.Decoder{Numeric: true}.Decode("f", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	said, err := house.Decode("f", append([]byte("numeric = true\n"), data...))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, b := asked.Bridges[0].Psi, said.Bridges[0].Psi; a != b || a == hand.Bridges[0].Psi || !asked.Numeric || !said.Numeric {
+		t.Errorf("psi %v asked for, %v by the file, %v by hand", a, b, hand.Bridges[0].Psi)
+	}
+	report, err := said.Rank()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if u := said.Sections[0].Flanks[0].U; math.Abs(float64(u-report.Assemblies[0].Result.Effective.U())) > 1e-12 {
+		t.Errorf("the flank has U %v, the wall %v", u, report.Assemblies[0].Result.Effective.U())
+	}
+}
+
 // TestSectionKeysAgree: what is drawn has the same keys in a file of its own and in a
 // house's, but for a flank's assembly, and the schema names every section of the catalogue.
 func TestSectionKeysAgree(t *testing.T) {

@@ -22,7 +22,7 @@ func TestRandomOutlines(t *testing.T) {
 			refused++
 			continue
 		}
-		well, err := s.Solve(section.Options{Tolerance: 1e-2, Surface: 1e-1, Unknowns: 4000})
+		well, err := s.Solve(section.Options{Tolerance: 1e-2, Surface: 1e-1, Unknowns: 8000})
 		if err != nil {
 			t.Fatalf("%v, though it was solved roughly: %+v", err, s)
 		}

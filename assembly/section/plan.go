@@ -202,7 +202,7 @@ func (p *plan) fill() error {
 	}
 	p.xs, p.ys = lines(xs), lines(ys)
 	if n := p.columns() * p.rows(); n > mostCells {
-		return fmt.Errorf("section: the edges of %d pieces and %d boundaries cut the section into %d rectangles, at most %d; draw it more simply", len(s.Pieces), len(s.Boundaries), n, mostCells)
+		return fmt.Errorf("section: the edges of pieces and boundaries, drawn on to both ends, cut the section into %d rectangles, at most %d; draw it with fewer edges or align them", n, mostCells)
 	}
 	p.cell = make([]int, p.columns()*p.rows())
 	for i := range p.cell {

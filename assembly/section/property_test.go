@@ -102,7 +102,7 @@ func (g grid) scaled(c float64) grid {
 // meet like the fields of a chessboard would take long; they are cut short, their
 // brackets hold all the same.
 func (g grid) solve(t *testing.T, place func(x, y float64) section.Point) *section.Result {
-	return solve(t, g.section(place), section.Options{Tolerance: loose, Surface: loose, Unknowns: 1500})
+	return solve(t, g.section(place), section.Options{Tolerance: loose, Surface: loose, Unknowns: 3000})
 }
 
 // agree reports whether two brackets have a value in common, the first one

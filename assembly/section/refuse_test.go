@@ -130,9 +130,15 @@ func TestRefuses(t *testing.T) {
 // result stands with its bracket.
 func TestStops(t *testing.T) {
 	full := solve(t, roofEdge(), section.Options{Tolerance: 1e-6})
-	r := solve(t, roofEdge(), section.Options{Tolerance: 1e-6, Unknowns: 1000})
-	if len(r.Remarks) != 1 || r.Remarks[0].Code != "unknowns" || r.Unknowns > 2*1000 || r.Low > full.High || r.High < full.Low {
+	r := solve(t, roofEdge(), section.Options{Tolerance: 1e-6, Unknowns: 2000})
+	if len(r.Remarks) != 1 || r.Remarks[0].Code != "unknowns" || r.Unknowns > 2000 || r.Low > full.High || r.High < full.Low {
 		t.Errorf("%v, %d unknowns, %v to %v W/m", r.Remarks, r.Unknowns, r.Low, r.High)
+	}
+	first := 0
+	solve(t, roofEdge(), section.Options{Watch: func(p section.Progress) bool { first = p.Unknowns; return false }})
+	r = solve(t, roofEdge(), section.Options{Tolerance: 1e-6, Unknowns: first}) // one mesh alone, the bound met to the last unknown
+	if len(r.Remarks) != 1 || r.Unknowns != first || r.Solves != 1 || !math.IsInf(r.Moved, 1) || strings.Contains(r.Remarks[0].Text, "Inf") || !strings.Contains(r.Remarks[0].Text, "not known") {
+		t.Errorf("%v, %d unknowns of %d, moved %v", r.Remarks, r.Unknowns, first, r.Moved)
 	}
 	calls := 0
 	r = solve(t, roofEdge(), section.Options{Tolerance: 1e-6, Watch: func(p section.Progress) bool {

@@ -52,7 +52,8 @@ type Options struct {
 	// 0: 0.0001.
 	Surface float64
 
-	// Unknowns bounds the size of the largest system. 0: 300 000, some 500 MB.
+	// Unknowns bounds the size of the largest mesh, both problems counted. 0: 600 000,
+	// some 500 MB.
 	Unknowns int
 
 	// Points are places whose temperatures are wanted.
@@ -65,6 +66,6 @@ type Options struct {
 
 const (
 	defaultTolerance = 1e-4 // of Tolerance and Surface
-	defaultUnknowns  = 300_000
+	defaultUnknowns  = 600_000
 	leastTolerance   = 1e-9 // below it rounding decides
 )

@@ -152,7 +152,7 @@ func (s Solid) Solve(o SolidOptions) (*SolidResult, error) {
 	}
 	g := plan.firstGrid()
 	if n := g.vertices(); n > o.Unknowns {
-		return nil, fmt.Errorf("section: the coarsest mesh that follows every face has %d unknowns, more than the %d allowed; draw it more simply or allow more", n, o.Unknowns)
+		return nil, fmt.Errorf("section: the coarsest mesh that follows every face has %d unknowns, more than the %d allowed; draw it with fewer edges", n, o.Unknowns)
 	}
 	for n, at := range o.Points {
 		if _, ok := g.find(at); !ok {

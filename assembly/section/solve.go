@@ -17,11 +17,11 @@ type Result struct {
 
 	Airs    []Exchange // by air temperature, warmest first
 	Flows   []Flow     // by Section.Boundaries
-	Coldest int        // the boundary with the coldest spot of all that do not face the coldest air
+	Coldest int        // the boundary with the coldest spot of all that have a film and do not face the coldest air; -1 if none has
 	Points  []Spot     // by Options.Points
 
 	Balance  float64 // what the flows leave over, as a part of Heat
-	Moved    float64 // by the last refinement: the most that a surface temperature or one of Points moved, K
+	Moved    float64 // by the last refinement: the most that a surface temperature or one of Points moved, K; infinite after one mesh
 	Unknowns int     // of the last mesh, both problems
 	Solves   int     // meshes solved
 	Remarks  []Remark
@@ -89,8 +89,8 @@ func (s Section) Solve(o Options) (*Result, error) {
 	}
 	x, y := plan.firstAxes()
 	m := newMesh(plan, x, y)
-	if n := m.unknowns(); n > o.Unknowns {
-		return nil, fmt.Errorf("section: the coarsest mesh that follows every edge has %d unknowns, more than the %d allowed; draw it more simply or allow more", n, o.Unknowns)
+	if n := 2 * m.unknowns(); n > o.Unknowns {
+		return nil, fmt.Errorf("section: the coarsest mesh that follows every edge has %d unknowns, more than the %d allowed; draw it with fewer edges", n, o.Unknowns)
 	}
 	for n, at := range o.Points {
 		if _, _, ok := m.find(at); !ok {
@@ -141,7 +141,7 @@ func (s Section) Solve(o Options) (*Result, error) {
 			r.stop("finest", "meshes cannot be made finer")
 			return r, nil
 		}
-		if n := m.unknowns(); n > o.Unknowns {
+		if n := 2 * m.unknowns(); n > o.Unknowns {
 			r.stop("unknowns", fmt.Sprintf("the next mesh would have %d unknowns, more than the %d allowed", n, o.Unknowns))
 			return r, nil
 		}
@@ -155,7 +155,11 @@ func (r *Result) stop(code, text string) {
 	if math.IsInf(r.Heat, 0) {
 		known = ""
 	}
-	r.Remarks = append(r.Remarks, Remark{code, fmt.Sprintf("%s: %ssurface temperatures moved by %.2g K last", text, known, r.Moved)})
+	moved := fmt.Sprintf("surface temperatures moved by %.2g K last", r.Moved)
+	if math.IsInf(r.Moved, 0) {
+		moved = "how well the surface temperatures are is not known, since one mesh alone was solved"
+	}
+	r.Remarks = append(r.Remarks, Remark{code, fmt.Sprintf("%s: %s%s", text, known, moved)})
 }
 
 func (o Options) withDefaults() (Options, error) {
@@ -209,7 +213,7 @@ func (r *Result) read(p *pair, points []Point, before *[]Spot, slack float64) (m
 		now = append(now, f.Coldest, f.Warmest)
 		if over := p.over(b); over > 0 {
 			f.Factor = (float64(f.Coldest.Temperature) - cold) / over
-			if r.Coldest < 0 || f.Coldest.Temperature < r.Flows[r.Coldest].Coldest.Temperature {
+			if film := bs[b].Film > 0; film && (r.Coldest < 0 || f.Coldest.Temperature < r.Flows[r.Coldest].Coldest.Temperature) {
 				r.Coldest = b
 			}
 		}

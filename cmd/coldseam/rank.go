@@ -45,11 +45,10 @@ func rank(c command) error {
 
 // rankHouse ranks a house file, and tells the units to print in.
 func rankHouse(c command, name string, data []byte) (*house.Report, rvalue.Units, error) {
-	h, err := house.Decode(name, data)
+	h, err := house.Decoder{Numeric: c.is("numeric")}.Decode(name, data)
 	if err != nil {
 		return nil, 0, err
 	}
-	h.Numeric = c.is("numeric")
 	r, err := h.Rank()
 	var placed house.Errors
 	switch {
@@ -75,7 +74,7 @@ func readHouse(c command) (name string, data []byte, err error) {
 	case len(c.args) == 0:
 		return examples.HouseName, examples.House, nil
 	case len(c.args) > 1:
-		return "", nil, usageError{fmt.Sprintf("rank wants one house file, not %d", len(c.args))}
+		return "", nil, usageError{fmt.Sprintf("%s wants one house file, not %d", c.name, len(c.args))}
 	case c.args[0] == "-":
 		data, err = io.ReadAll(io.LimitReader(c.stdin, readLimit))
 		return "standard input", data, err
@@ -83,7 +82,10 @@ func readHouse(c command) (name string, data []byte, err error) {
 	name = c.args[0]
 	f, err := os.Open(name)
 	if errors.Is(err, os.ErrNotExist) {
-		return "", nil, fmt.Errorf("there is no file %s; coldseam rank without a file shows the built-in example", name)
+		if c.name == "section" { // has no example of its own
+			return "", nil, fmt.Errorf("there is no file %s; coldseam schema section says what a drawing may hold", name)
+		}
+		return "", nil, fmt.Errorf("there is no file %s; coldseam %s without a file shows the built-in example", name, c.name)
 	}
 	if err != nil {
 		return "", nil, err

@@ -89,6 +89,7 @@ func (c *checked) Write(p []byte) (int, error) {
 
 // command is what a subcommand gets: its arguments and options.
 type command struct {
+	name   string
 	args   []string
 	text   func(string) string // a string option
 	is     func(string) bool   // a yes-or-no option
@@ -112,7 +113,7 @@ func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 				}
 			}
 			return f(command{
-				args: c.Args().Slice(), text: c.String, is: c.Bool, given: c.IsSet,
+				name: c.Command.Name, args: c.Args().Slice(), text: c.String, is: c.Bool, given: c.IsSet,
 				stdin: stdin, stdout: stdout, stderr: stderr, units: units, asked: c.IsSet("units"),
 			})
 		}

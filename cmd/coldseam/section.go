@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -33,10 +34,24 @@ func sectionOf(c command) error {
 	s.context, stop = signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	context.AfterFunc(s.context, stop) // so that a second interrupt ends the program at once
-	if house.IsDrawing(data) {
+	switch {
+	case house.IsDrawing(data):
 		return s.drawing(name, data)
+	case empty(data):
+		_, err := house.DecodeDrawing(name, data)
+		return fmt.Errorf("%w\nor a house file: coldseam rank without a file shows one at work", err)
 	}
 	return s.house(name, data)
+}
+
+// empty reports whether a file says nothing but comments.
+func empty(data []byte) bool {
+	for line := range bytes.Lines(bytes.TrimPrefix(data, []byte("\ufeff"))) {
+		if line = bytes.TrimSpace(line); len(line) > 0 && line[0] != '#' {
+			return false
+		}
+	}
+	return true
 }
 
 // solving is one run of section.
@@ -134,7 +149,7 @@ func (s *solving) house(name string, data []byte) error {
 	if s.is("json") {
 		return writeJSON(s.stdout, framedObject(h, answers, drawn))
 	}
-	fmt.Fprintf(s.stdout, "the framed assemblies of %s, solved in their sections\n", h.Name)
+	wrap(s.stdout, "", fmt.Sprintf("the framed assemblies of %s, solved in their sections", h.Name), textWidth)
 	if len(answers) == 0 {
 		fmt.Fprintln(s.stdout, "\nno assembly of it has members, so that all methods agree")
 	}

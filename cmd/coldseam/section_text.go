@@ -43,6 +43,9 @@ func dampOf(d *house.Drawing, r *section.Result) (*damp, error) {
 
 // perLength prints heat by length of the part.
 func perLength(heat float64, u rvalue.Units) string {
+	if math.IsNaN(heat) {
+		return "no bound"
+	}
 	if math.Abs(heat) < leastHeat {
 		heat = 0
 	}
@@ -51,6 +54,9 @@ func perLength(heat float64, u rvalue.Units) string {
 	}
 	return fmt.Sprintf("%.4g W/m", heat)
 }
+
+// drawnWidth is where the names of faces and points are cut, so that their tables fit.
+const drawnWidth = 40
 
 const leastHeat = 1e-9 // W/m, rounding about nothing
 
@@ -101,17 +107,18 @@ func spotText(at section.Point, u rvalue.Units) string {
 
 func (a *drawnAnswer) print(w io.Writer, u rvalue.Units) {
 	d, r := a.drawing, a.result
-	fmt.Fprintln(w, d.Name)
+	wrap(w, "", d.Name, textWidth)
 	var airs []string
 	for _, air := range d.Airs {
 		airs = append(airs, fmt.Sprintf("%s %s", air.Temperature.In(u), air.Name))
 	}
-	fmt.Fprintf(w, "%s\n\n", strings.Join(airs, ", "))
+	wrap(w, "", strings.Join(airs, ", "), textWidth)
+	fmt.Fprintln(w)
 	line := func(head, format string, args ...any) {
 		wrap(w, fmt.Sprintf("%-16s ", head), fmt.Sprintf(format, args...), textWidth)
 	}
 	if math.IsInf(r.Heat, 0) {
-		line("heat flow", "not to be had")
+		line("heat flow", "without a bound, see below")
 	} else {
 		line("heat flow", "%s, %s", perLength(r.Heat, u), between(either(heatOf(r.Low), u), either(heatOf(r.High), u)))
 		if l, low, high := r.Coupling(); l != 0 {
@@ -127,6 +134,8 @@ func (a *drawnAnswer) print(w io.Writer, u rvalue.Units) {
 		line("coldest inside", "%s at %s, face %q; fRsi %.3f", degrees(cold.Coldest.Temperature, u), spotText(cold.Coldest.At, u), cold.Name, cold.Factor)
 		line("it sweats", "once the air there (%s, %s) has %s humidity", f.air.Name, f.air.Temperature.In(u), percent(f.sweats))
 		line("mould can grow", "if it has %s for long: 80 %% at the surface (ISO 13788)", percent(f.mould))
+	} else {
+		line("coldest inside", "not asked: without a film a face has the temperature that it is held at, and does not say when it sweats")
 	}
 	fmt.Fprintln(w)
 	a.faces(w, u)
@@ -135,13 +144,20 @@ func (a *drawnAnswer) print(w io.Writer, u rvalue.Units) {
 		t := table{right: []bool{false, false, true}}
 		t.row("point", "at", "temperature")
 		for i, p := range d.Points {
-			t.row(p.Name, spotText(p.At, u), degrees(r.Points[i].Temperature, u))
+			t.row(short(p.Name, drawnWidth), spotText(p.At, u), degrees(r.Points[i].Temperature, u))
 		}
 		t.print(w)
 	}
 	fmt.Fprintln(w)
-	wrap(w, "", fmt.Sprintf("heat: into the section, per length of the part. Its balance closes %s; %d unknowns, %d meshes; temperatures moved by %.1g K at the last.",
-		closes(r.Balance), r.Unknowns, r.Solves, r.Moved), textWidth)
+	text := "heat: into the section, per length of the part. "
+	if !math.IsInf(r.Heat, 0) {
+		text += fmt.Sprintf("Its balance closes %s; ", closes(r.Balance))
+	}
+	text += fmt.Sprintf("%d unknowns, %d meshes", r.Unknowns, r.Solves)
+	if !math.IsInf(r.Moved, 0) {
+		text += fmt.Sprintf("; temperatures moved by %.1g K at the last", r.Moved)
+	}
+	wrap(w, "", text+".", textWidth)
 	for _, m := range r.Remarks {
 		wrap(w, "· ", m.Text, textWidth)
 	}
@@ -191,7 +207,7 @@ func (a *drawnAnswer) faces(w io.Writer, u rvalue.Units) {
 		if a.drawing.Faces[i].Adiabatic {
 			continue
 		}
-		t.row(f.Name, f.Length.In(u), perLength(f.Heat, u), degrees(f.Coldest.Temperature, u), degrees(f.Warmest.Temperature, u))
+		t.row(short(f.Name, drawnWidth), f.Length.In(u), perLength(f.Heat, u), degrees(f.Coldest.Temperature, u), degrees(f.Warmest.Temperature, u))
 	}
 	t.print(w)
 }
@@ -210,7 +226,7 @@ type framedAnswer struct {
 
 func (a *framedAnswer) print(w io.Writer, u rvalue.Units) {
 	h := a.Hand
-	fmt.Fprintf(w, "%s: %s, %s inside, %s outside, films by %s\n", a.Assembly.Name, h.Setting.Faces, h.Setting.Indoors.In(u), h.Setting.Outdoors.In(u), h.Setting.Films)
+	wrap(w, "", fmt.Sprintf("%s: %s, %s inside, %s outside, films by %s", a.Assembly.Name, h.Setting.Faces, h.Setting.Indoors.In(u), h.Setting.Outdoors.In(u), h.Setting.Films), textWidth)
 	wrap(w, "  ", a.Assembly.Layers.String(), textWidth)
 	if a.Refused != nil {
 		wrap(w, "  ", "it cannot be drawn: "+drawnMessage(a.Refused), textWidth)

@@ -1,0 +1,97 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// TestHeldSurfaces: two temperatures held on surfaces that touch, as in case 1 of ISO
+// 10211, have no heat flow with a bound; that is said in words, and no face sweats.
+func TestHeldSurfaces(t *testing.T) {
+	const held = `air = { warm = { temperature = "20 °C", film = "none" }, cold = { temperature = "0 °C", film = "none" } }
+piece = [ { conductivity = "1 W/(m·K)", x = ["0 m", "1 m"], y = ["0 m", "2 m"] } ]
+face = [ { air = "warm", x = ["0 m", "1 m"], y = "2 m" }, { air = "cold", x = "0 m", y = ["0 m", "2 m"] }, { air = "cold", x = ["0 m", "1 m"], y = "0 m" } ]
+`
+	out, stderr, code := call(t, held, "section", "-", "--units", "si")
+	if code != 0 || strings.Contains(out, "NaN") || strings.Contains(out, "Inf") || strings.Contains(out, "sweats  ") {
+		t.Errorf("exit %d, %s\n%s", code, stderr, out)
+	}
+	for _, want := range []string{"no bound", "surfaces held at different temperatures touch", "held at, and does not say when it sweats"} {
+		if !strings.Contains(strings.Join(strings.Fields(out), " "), want) {
+			t.Errorf("says nothing of %q:\n%s", want, out)
+		}
+	}
+	out, _, _ = call(t, held, "section", "-", "--json")
+	var got struct {
+		Coldest  any
+		Warnings []struct{ Code string }
+	}
+	if err := json.Unmarshal([]byte(out), &got); err != nil || got.Coldest != nil || len(got.Warnings) == 0 || got.Warnings[0].Code != "jump" {
+		t.Errorf("%v, %+v", err, got)
+	}
+}
+
+// TestTooManyEdges: of a drawing with too many edges the message says what would do, and
+// nothing that was not drawn.
+func TestTooManyEdges(t *testing.T) {
+	var b strings.Builder
+	b.WriteString(`air = { warm = { temperature = "20 °C", film = "wall" }, cold = { temperature = "0 °C", film = "wind" } }
+face = [ { air = "warm", x = ["0 m", "4 m"], y = "0 m" }, { air = "cold", x = ["0 m", "4 m"], y = "4 m" } ]
+[[piece]]
+material = "brick"
+x = ["0 m", "4 m"]
+y = ["0 m", "4 m"]
+`)
+	for i := range 190 {
+		at := float64(20*i) + 10
+		fmt.Fprintf(&b, "[[piece]]\nmaterial = \"pine\"\nx = [\"%.0f mm\", \"%.0f mm\"]\ny = [\"%.0f mm\", \"%.0f mm\"]\n", at, at+7, at, at+7)
+	}
+	_, stderr, code := call(t, b.String(), "section", "-")
+	if code != 1 || strings.Contains(stderr, "allow more") || !strings.Contains(stderr, "the edges of pieces and faces, ") {
+		t.Errorf("exit %d: %s", code, stderr)
+	}
+}
+
+// TestSectionWithoutAFile: what is said of no file and of an empty one goes with section.
+func TestSectionWithoutAFile(t *testing.T) {
+	for _, c := range []struct {
+		args []string
+		want string
+	}{
+		{[]string{"section", "none.toml"}, "coldseam schema section"},
+		{[]string{"order", "none.toml"}, "coldseam order without a file"},
+		{[]string{"rank", "none.toml"}, "coldseam rank without a file"},
+		{[]string{"order", "a.toml", "b.toml"}, "order wants one house file, not 2"},
+		{[]string{"section", "-"}, "a drawing needs air, pieces and faces"},
+	} {
+		if _, stderr, code := call(t, "# nothing yet\n", c.args...); code == 0 || !strings.Contains(stderr, c.want) {
+			t.Errorf("%v: exit %d, %q", c.args, code, stderr)
+		}
+	}
+}
+
+// TestSectionFitsTheScreen: long names do not widen the output.
+func TestSectionFitsTheScreen(t *testing.T) {
+	long := strings.Repeat("a long name ", 20)
+	var airs, faces string
+	for i := range 8 {
+		airs += fmt.Sprintf("\"outdoors of a long name %d\" = { temperature = \"%d °F\", film = \"wind\" }, ", i, i)
+		faces += fmt.Sprintf("{ name = \"%s%d\", air = \"outdoors of a long name %d\", x = [\"%d in\", \"%d in\"], y = \"8 in\" },", long, i, i, 5*i, 5*i+5)
+	}
+	out, stderr, code := call(t, fmt.Sprintf(`name = "%s"
+air = { %s indoors = { temperature = "68 °F", film = "wall" } }
+piece = [ { material = "brick", x = ["0 in", "40 in"], y = ["0 in", "8 in"] } ]
+face = [ { name = "%s", air = "indoors", x = ["0 in", "40 in"], y = "0 in" }, %s ]
+point = [ { name = "%s", x = "1 in", y = "1 in" } ]
+`, long, airs, long, strings.TrimSuffix(faces, ","), long), "section", "-")
+	if code != 0 {
+		t.Fatal(stderr)
+	}
+	for line := range strings.Lines(out) {
+		if n := len([]rune(strings.TrimSuffix(line, "\n"))); n > textWidth {
+			t.Errorf("%d characters: %s", n, line)
+		}
+	}
+}
