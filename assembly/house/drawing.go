@@ -34,7 +34,9 @@ type Drawing struct {
 	Remarks  []solver.Remark // on what is drawn
 	Defaults []Default       // what was filled in, in the order of the file; of a house's section those are the house's
 
-	sound bool // no mistake was found in it
+	sound bool     // no mistake was found in it
+	usual []string // of one of our own: what it rests on as others do
+	studs float64  // of one of our own: what studs alone take of its walls, 0 if it has none
 }
 
 // Air is the air that faces of a section are exposed to.

@@ -70,7 +70,7 @@ func (d *decoder) sectionNamed(s *section, written string) *Drawing {
 		own = append(own, dr.Name)
 	}
 	if detail, ok := solver.FindDetail(written); ok {
-		dr := &Drawing{Name: detail.Name, Notes: detail.About + ": " + strings.Join(detail.Assumed, "; "), Section: detail.Section, sound: true}
+		dr := &Drawing{Name: detail.Name, Notes: detail.About + ": " + strings.Join(detail.Assumed, "; "), Section: detail.Section, sound: true, usual: detail.Usual, studs: detail.Studs}
 		for _, f := range detail.Flanks {
 			dr.Flanks = append(dr.Flanks, &Flank{U: f.U, Internal: f.Length})
 		}

@@ -54,11 +54,7 @@ func (b *reportBuilder) remarks() {
 	if reason, low := r.House.Edition.LowConfidence(); low {
 		add(Remark{Code: "edition", Text: reason, About: r.House.Edition.String()})
 	}
-	for _, b := range r.House.Bridges {
-		if b.Section != nil {
-			add(b.remark())
-		}
-	}
+	b.sectionRemarks(add)
 	for _, w := range r.House.Windows {
 		for _, m := range w.remarks {
 			add(m)
@@ -72,22 +68,6 @@ func (b *reportBuilder) remarks() {
 	if n := len(r.Defaults); n > 0 {
 		add(Remark{Code: "defaults", Text: fmt.Sprintf("%d values were not given and have been filled in; what the result says rests on them too", n)})
 	}
-}
-
-// remark tells where a bridge's psi was computed, and what it lies between.
-func (b *Bridge) remark() Remark {
-	by := dimensions[0]
-	if b.External {
-		by = dimensions[1]
-	}
-	text := fmt.Sprintf("psi is %s by %s dimensions, computed from section %q", both(b.Psi), by, b.Section.Name)
-	if b.Bracket != nil {
-		text += fmt.Sprintf(", within ±%.1g W/(m·K) for what is drawn", (b.Bracket.High-b.Bracket.Low).SI()/2)
-	}
-	if b.Section.Notes != "" {
-		text += "; " + b.Section.Notes
-	}
-	return Remark{Code: "section", Text: text, About: b.Name, Place: b.at.start()}
 }
 
 // remarks tells which footnotes of the code have changed what is asked of a part, and

@@ -13,7 +13,14 @@ import (
 type Detail struct {
 	Name    string
 	About   string   // what it shows
-	Assumed []string // what its figures rest on
+	Assumed []string // what its figures rest on, and no other's
+	Usual   []string // what they rest on as others' do
+
+	// Studs is the share that studs take of its walls: those at their spacing alone, since
+	// plates, posts and headers are drawn and stand in psi. A house whose walls' U has them
+	// too counts them twice. 0: it has no stud wall.
+	Studs float64
+
 	Section Section
 	Flanks  []Flank // by internal dimensions
 }
@@ -145,11 +152,14 @@ func (s *sketch) section() Section {
 }
 
 const (
-	assumedStuds  = "studs of 1 1/2 in at 16 in are mixed with what is between them; plates and posts are drawn, so where a wall's own framing factor counts them too they count twice: write such as framing 9 % at the wall to count them once"
-	assumedFilms  = "films of the ASHRAE Handbook; vinyl siding counts with the outer film"
+	assumedStuds  = "studs of 1 1/2 in at 16 in are mixed with what is between them; plates, posts and headers are drawn"
+	assumedFilms  = "films of the ASHRAE Handbook"
+	assumedSiding = "vinyl siding counts with the outer film"
 	assumedRooms  = "the rooms on either side are heated alike"
 	assumedInside = "lengths by internal dimensions"
 )
+
+var usual = []string{assumedStuds, assumedFilms, assumedSiding, assumedInside}
 
 // Catalogue returns the sections of the catalogue, with usual dimensions.
 func Catalogue() []Detail {

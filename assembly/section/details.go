@@ -34,7 +34,7 @@ func SlabEdge(edge rvalue.Length) (Detail, error) {
 	u := rvalue.Resistance(filmWind + brick/masonry + 2*inch/foam + 0.5*inch/gypsum + filmWall).U()
 	return Detail{
 		About:   "a concrete floor through a brick wall insulated on its inside",
-		Assumed: []string{"brick 8 in, foam 2 in, gypsum 1/2 in; slab 8 in", "films of the ASHRAE Handbook", assumedRooms, assumedInside},
+		Assumed: []string{"brick 8 in, foam 2 in, gypsum 1/2 in; slab 8 in", assumedRooms}, Usual: []string{assumedFilms, assumedInside},
 		Section: s.section(), Flanks: []Flank{{u, plainAlong * rvalue.Metre}, {u, plainAlong * rvalue.Metre}},
 	}, nil
 }
@@ -72,7 +72,7 @@ func RimJoist(w StudWall, behind rvalue.Length) (Detail, error) {
 	s.inside(filmWall, w.room(), w.room(), joist, floor+plainAlong)
 	return Detail{
 		About:   "a wood floor of 2x10 joists on a stud wall, between the joists",
-		Assumed: []string{"the hollow between the joists is as warm as the rooms", assumedStuds, assumedFilms, assumedRooms, assumedInside},
+		Assumed: []string{"the hollow between the joists is as warm as the rooms", assumedRooms}, Usual: usual, Studs: studShare,
 		Section: s.section(), Flanks: []Flank{w.flank(plainAlong), w.flank(plainAlong)},
 	}, nil
 }
@@ -114,8 +114,9 @@ func windowEdge(w StudWall, about, framing string, wide rvalue.Length) (Detail, 
 		About: about,
 		Assumed: []string{
 			"a wood frame 2 3/4 in deep, flush with the sheathing and tight in its opening; the glass is cut off, the frame's own loss is the window's",
-			assumedStuds, assumedFilms, "lengths from the opening in the framing",
+			"lengths from the opening in the framing",
 		},
+		Usual: []string{assumedStuds, assumedFilms, assumedSiding}, Studs: studShare,
 		Section: s.section(), Flanks: []Flank{w.flank(plainAlong), frame},
 	}, nil
 }
@@ -163,7 +164,7 @@ func OuterCorner(w StudWall) (Detail, error) {
 	s.inside(filmWall, w.room(), end, w.room(), w.room())
 	return Detail{
 		About:   "where two stud walls meet in an outer corner",
-		Assumed: []string{"a solid post as deep as the studs", assumedStuds, assumedFilms, assumedInside},
+		Assumed: []string{"a solid post as deep as the studs"}, Usual: usual, Studs: studShare,
 		Section: s.section(), Flanks: []Flank{w.flank(plainAlong), w.flank(plainAlong)},
 	}, nil
 }
@@ -201,7 +202,7 @@ func Parapet(w StudWall, above, insulation rvalue.Length) (Detail, error) {
 	plain := rvalue.Resistance(filmCeiling + deck/sheathing + float64(insulation)/roofBoard + filmWind)
 	return Detail{
 		About:   "the edge of a flat roof with insulation above its deck",
-		Assumed: []string{"the parapet's studs stand on the deck and are filled as the wall is", "no metal cap", assumedStuds, assumedFilms, assumedInside},
+		Assumed: []string{"the parapet's studs stand on the deck and are filled as the wall is", "no metal cap"}, Usual: usual, Studs: studShare,
 		Section: s.section(), Flanks: []Flank{w.flank(plainAlong), {plain.U(), plainAlong * rvalue.Metre}},
 	}, nil
 }
@@ -244,7 +245,7 @@ func Eave(w StudWall, depth, heel rvalue.Length) (Detail, error) {
 	plain := rvalue.Resistance(2*filmCeiling + 0.5*inch/gypsum + float64(depth)/looseFill)
 	return Detail{
 		About:   "where the insulation of an attic floor runs out above a stud wall",
-		Assumed: []string{"the attic is as cold as outdoors; the slope of the insulation is drawn in four steps, ceiling joists are left out", assumedStuds, assumedFilms, assumedInside},
+		Assumed: []string{"the attic is as cold as outdoors; the slope of the insulation is drawn in four steps, ceiling joists are left out"}, Usual: usual, Studs: studShare,
 		Section: s.section(), Flanks: []Flank{w.flank(plainAlong), {plain.U(), rvalue.Length(end - w.room())}},
 	}, nil
 }

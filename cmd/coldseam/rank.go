@@ -117,7 +117,7 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 		if row.In != "" && shared(k.Rows, i) {
 			name += ", in " + row.In
 		}
-		name = short(name, nameWidth)
+		name = apart(name, k.Rows, nameWidth)
 		if row.Factor < 1 {
 			name += fmt.Sprintf(" *%.2f", row.Factor)
 			buffered = true
@@ -272,6 +272,20 @@ func shared(rows []envelope.Row, i int) bool {
 		}
 	}
 	return false
+}
+
+// apart cuts a long name as short does, but in its middle where another row would look
+// the same.
+func apart(name string, rows []envelope.Row, most int) string {
+	cut := short(name, most)
+	for i := range rows {
+		if rows[i].Name != name && cut != name && short(rows[i].Name, most) == cut {
+			r := []rune(name)
+			tail := most / 3
+			return string(r[:most-1-tail]) + "…" + string(r[len(r)-tail:])
+		}
+	}
+	return cut
 }
 
 func short(name string, most int) string {

@@ -95,3 +95,20 @@ point = [ { name = "%s", x = "1 in", y = "1 in" } ]
 		}
 	}
 }
+
+// TestRowsApart: two long names that start alike are told apart where they are cut.
+func TestRowsApart(t *testing.T) {
+	const file = `zone = "6A"
+assembly.wall = { faces = "wall", layers = "gypsum 1/2 in + 2x4 @ 16 in (empty) + vinyl siding" }
+part = [ { name = "walls", assembly = "wall", area = "120 ft x 8 ft" } ]
+bridge = [
+  { name = "rim joist with 2 in foam, 2x4", psi = "0.1 W/(m·K)", length = "10 ft" },
+  { name = "rim joist with 2 in foam, 2x6", psi = "0.1 W/(m·K)", length = "10 ft" },
+]
+`
+	out, stderr, code := call(t, file, "rank", "-")
+	table, _, _ := strings.Cut(out, "the whole")
+	if code != 0 || !strings.Contains(table, "m, 2x4 ") || !strings.Contains(table, "m, 2x6 ") {
+		t.Errorf("%s\n%s", stderr, table)
+	}
+}
