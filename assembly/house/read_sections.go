@@ -2,7 +2,6 @@ package house
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
 	solver "github.com/coldseam/coldseam/assembly/section"
@@ -69,17 +68,10 @@ func (d *decoder) sectionNamed(s *section, written string) *Drawing {
 		}
 		own = append(own, dr.Name)
 	}
-	if detail, ok := solver.FindDetail(written); ok {
-		dr := &Drawing{Name: detail.Name, Notes: detail.About + ": " + strings.Join(detail.Assumed, "; "), Section: detail.Section, sound: true, usual: detail.Usual, studs: detail.Studs}
-		for _, f := range detail.Flanks {
-			dr.Flanks = append(dr.Flanks, &Flank{U: f.U, Internal: f.Length})
-		}
+	if dr := Junction(written); dr != nil {
 		return dr
 	}
-	var ours []string
-	for _, detail := range solver.Catalogue() {
-		ours = append(ours, detail.Name)
-	}
+	ours := Junctions()
 	msg := fmt.Sprintf("there is no [section.%s], and none of our own of that name", join([]name{{written, 0}}))
 	if near := nearest(written, append(own, ours...)); near != "" {
 		msg += fmt.Sprintf("; did you mean %q?", near)

@@ -83,7 +83,7 @@ func readHouse(c command) (name string, data []byte, err error) {
 	f, err := os.Open(name)
 	if errors.Is(err, os.ErrNotExist) {
 		if c.name == "section" { // has no example of its own
-			return "", nil, fmt.Errorf("there is no file %s; coldseam schema section says what a drawing may hold", name)
+			return "", nil, fmt.Errorf("there is no file %s, and no section of our own of that name (%s); coldseam schema section says what a drawing may hold", name, strings.Join(house.Junctions(), "; "))
 		}
 		return "", nil, fmt.Errorf("there is no file %s; coldseam %s without a file shows the built-in example", name, c.name)
 	}

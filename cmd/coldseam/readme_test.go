@@ -58,8 +58,8 @@ func shown(t *testing.T) map[string]string {
 	}
 }
 
-// convergence is how many values of the standard's cases are met, and the table of
-// testdata/section_SCORE.md of how the bounds close in.
+// convergence is how many values of the standard's cases are met, and what testdata/section_SCORE.md
+// has on how the bounds close in, and at what cost.
 func convergence(t *testing.T) string {
 	t.Helper()
 	data, err := os.ReadFile("../../testdata/section_SCORE.md")
@@ -68,7 +68,7 @@ func convergence(t *testing.T) string {
 	}
 	cases, rest, ok := strings.Cut(string(data), "## Convergence in the plane")
 	_, rest, ok2 := strings.Cut(rest, "| section |")
-	table, _, ok3 := strings.Cut(rest, "\n\n")
+	table, _, ok3 := strings.Cut(rest, "\n\n## Convergence in space")
 	met := strings.Count(cases, "| yes |\n")
 	if !ok || !ok2 || !ok3 || met == 0 {
 		t.Fatal("testdata/section_SCORE.md has no cases or no table")

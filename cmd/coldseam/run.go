@@ -179,8 +179,8 @@ func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 				Action: action(glass),
 			},
 			{
-				Name: "section", Usage: "a drawn section, or the framed assemblies of a house in theirs: heat, psi, coldest spot",
-				ArgsUsage: "DRAWING.toml or HOUSE.toml (- for standard input)",
+				Name: "section", Usage: "a drawn section or one of our own, or the framed assemblies of a house in theirs: heat, psi, coldest spot",
+				ArgsUsage: "DRAWING.toml, HOUSE.toml (- for standard input) or a section of our own, such as 'rim joist, 2x6'",
 				Flags: []cli.Flag{
 					units, json,
 					&cli.StringFlag{Name: "picture", Usage: "draw materials, isotherms and heat-flow lines to `FILE.svg`, of a house one for each assembly"},

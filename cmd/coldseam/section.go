@@ -17,24 +17,34 @@ import (
 	"github.com/coldseam/coldseam/assembly/section"
 )
 
-// sectionOf solves a drawn section, or every framed assembly of a house.
+// sectionOf solves a drawn section, one of our own, or every framed assembly of a house.
 func sectionOf(c command) error {
 	if len(c.args) != 1 {
-		return usageError{"section wants one file, a drawn section or a house"}
+		return usageError{"section wants one file, a drawn section or a house, or one of our own such as 'rim joist, 2x6'"}
 	}
 	s := solving{command: c, picture: c.text("picture")}
 	if err := s.picturing(); err != nil {
 		return err
 	}
-	name, data, err := readHouse(c)
-	if err != nil {
-		return err
+	junction := house.Junction(c.args[0])
+	if _, err := os.Stat(c.args[0]); err == nil {
+		junction = nil // a file goes before a name of ours
+	}
+	var name string
+	var data []byte
+	if junction == nil {
+		var err error
+		if name, data, err = readHouse(c); err != nil {
+			return err
+		}
 	}
 	var stop context.CancelFunc
 	s.context, stop = signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	context.AfterFunc(s.context, stop) // so that a second interrupt ends the program at once
 	switch {
+	case junction != nil:
+		return s.answer(junction.Name, junction)
 	case house.IsDrawing(data):
 		return s.drawing(name, data)
 	case empty(data):
@@ -70,6 +80,11 @@ func (s *solving) drawing(name string, data []byte) error {
 	if !s.asked {
 		s.units = d.Units
 	}
+	return s.answer(name, d)
+}
+
+// answer solves one section and prints it.
+func (s *solving) answer(name string, d *house.Drawing) error {
 	if s.picture != "" {
 		if err := s.free(s.picture); err != nil {
 			return err

@@ -163,6 +163,9 @@ func (a *drawnAnswer) object() any {
 	for _, m := range r.Remarks {
 		out.Warnings = append(out.Warnings, warning{Code: m.Code, Text: m.Text})
 	}
+	for _, text := range d.Assumed() {
+		out.Warnings = append(out.Warnings, warning{Code: "section", Text: text})
+	}
 	return out
 }
 

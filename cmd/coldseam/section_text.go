@@ -164,6 +164,9 @@ func (a *drawnAnswer) print(w io.Writer, u rvalue.Units) {
 	if f := a.damp; f != nil && f.film < mouldFilm {
 		wrap(w, "· ", fmt.Sprintf("the air at that spot resists %s here; where furniture or curtains stand before it, ISO 13788 takes RSI 0.25 for mould: write that film to check", f.film.In(u)), textWidth)
 	}
+	for _, text := range d.Assumed() {
+		wrap(w, "· ", text, textWidth)
+	}
 	if len(d.Defaults) > 0 {
 		fmt.Fprintln(w, "\nfilled in, and taken from the catalogue:")
 		for _, f := range d.Defaults {

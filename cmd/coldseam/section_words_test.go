@@ -3,8 +3,13 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
+
+	"github.com/coldseam/coldseam/assembly/section"
 )
 
 // TestHeldSurfaces: two temperatures held on surfaces that touch, as in case 1 of ISO
@@ -110,5 +115,50 @@ bridge = [
 	table, _, _ := strings.Cut(out, "the whole")
 	if code != 0 || !strings.Contains(table, "m, 2x4 ") || !strings.Contains(table, "m, 2x6 ") {
 		t.Errorf("%s\n%s", stderr, table)
+	}
+}
+
+// TestSectionOfOurs: a section of the catalogue is solved by its name, with the psi that a
+// house takes from it, where it is coldest, and a picture; a file goes before a name.
+func TestSectionOfOurs(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "rim.svg")
+	out, stderr, code := call(t, "", "section", "Rim  joist, 2x6", "--json", "--picture", file)
+	if code != 0 {
+		t.Fatal(stderr)
+	}
+	detail, _ := section.FindDetail("rim joist, 2x6")
+	r, err := detail.Section.Solve(section.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got struct {
+		Psi     struct{ SI float64 } `json:"psi_internal"`
+		Coldest struct {
+			Factor float64 `json:"temperature_factor"`
+		}
+		Warnings []struct{ Text string }
+	}
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(got.Psi.SI-float64(r.Psi(detail.Flanks...))) > 1e-5 || math.Abs(got.Coldest.Factor-r.Flows[r.Coldest].Factor) > 1e-5 || len(got.Warnings) < 3 {
+		t.Errorf("%+v, want psi %v", got, r.Psi(detail.Flanks...))
+	}
+	if svg, err := os.ReadFile(file); err != nil || !strings.Contains(string(svg), "isotherm") {
+		t.Errorf("no picture: %v", err)
+	}
+	out, _, code = call(t, "", "section", "eave, 2x4")
+	if text := strings.Join(strings.Fields(out), " "); code != 0 || !strings.Contains(text, "fRsi 0.") || !strings.Contains(text, "the temperatures of the air are assumed") {
+		t.Errorf("exit %d: %s", code, out)
+	}
+	if _, stderr, code := call(t, "", "section", "rim joists"); code != 1 || !strings.Contains(stderr, "rim joist, 2x4; ") {
+		t.Errorf("a name of none: exit %d, %q", code, stderr)
+	}
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile("eave, 2x4", nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, stderr, code := call(t, "", "section", "eave, 2x4"); code != 1 || !strings.Contains(stderr, "nothing is in this file") {
+		t.Errorf("a file of that name: exit %d, %q", code, stderr)
 	}
 }
