@@ -72,3 +72,43 @@ flank = [ { x = "20 in", internal = "40 in" } ]`)
 		t.Errorf("psi %v between %v and %v", internal.Psi, internal.Low, internal.High)
 	}
 }
+
+// inHouse is the flanked floor as a section of a house that a bridge goes by.
+func inHouse(drawn string) string {
+	drawn = strings.NewReplacer("air = {", "[section.floor]\nair = {").Replace(drawn)
+	return `zone = "6A"
+assembly.wall = { faces = "wall", layers = "brick 8 in" }
+part = [ { name = "walls", assembly = "wall", area = "40 ft x 8 ft" } ]
+bridge = [ { name = "edge", section = "floor", dimensions = "internal", length = "40 ft" } ]
+` + drawn
+}
+
+// TestBridgesSayWhatSectionsDo: what is remarked on a section reaches the ranking that
+// rests on it, and a section without a bound on its heat gives no psi.
+func TestBridgesSayWhatSectionsDo(t *testing.T) {
+	h, err := house.Decode("f", []byte(inHouse(strings.Replace(flanked, `y = "50 in", internal = "48 in"`, `y = "50 in", internal = "56 in"`, 1))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := h.Rank()
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := 0
+	for _, m := range r.Remarks {
+		if m.Code == "flanks" && m.About == `section "floor"` {
+			said++
+		}
+	}
+	if said != 1 {
+		t.Errorf("%d remarks on the flanks", said)
+	}
+	held := `air = { rooms = { temperature = "68 °F", film = "none" }, outdoors = { temperature = "0 °F", film = "none" } }
+piece = [ { material = "brick", x = ["0 in", "40 in"], y = ["0 in", "8 in"] } ]
+face = [ { air = "rooms", x = ["0 in", "40 in"], y = "0 in" }, { air = "outdoors", x = ["0 in", "40 in"], y = "8 in" }, { name = "end", air = "outdoors", x = "0 in", y = ["0 in", "8 in"] } ]
+flank = [ { x = "30 in", internal = "40 in", external = "40 in" } ]
+`
+	if _, err := house.Decode("f", []byte(inHouse(held))); err == nil || !strings.Contains(err.Error(), `bridge "edge": section: section "floor" gives no psi: surfaces held at different temperatures touch`) {
+		t.Errorf("%v", err)
+	}
+}

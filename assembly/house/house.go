@@ -6,6 +6,7 @@ import (
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/assembly/envelope"
 	"github.com/coldseam/coldseam/assembly/season"
+	solver "github.com/coldseam/coldseam/assembly/section"
 	"github.com/coldseam/coldseam/assembly/window"
 	"github.com/coldseam/coldseam/climate/target"
 	"github.com/coldseam/coldseam/rvalue"
@@ -192,7 +193,8 @@ type Bridge struct {
 	External bool     // by external dimensions of the section
 	Bracket  *Psi     // what Psi lies between; nil if it is given
 
-	at place
+	solved []solver.Remark // on the drawing and its solution
+	at     place
 }
 
 // Default is a value that was filled in because the file does not give it.

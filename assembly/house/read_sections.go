@@ -2,6 +2,7 @@ package house
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/coldseam/coldseam/assembly"
 	solver "github.com/coldseam/coldseam/assembly/section"
@@ -124,7 +125,10 @@ func (d *decoder) measured(s *section, b *Bridge) {
 // solveSections computes the psi that bridges take from their sections, each section
 // once.
 func (d *decoder) solveSections() {
-	type answer struct{ internal, external *Psi }
+	type answer struct {
+		internal, external *Psi
+		remarks            []solver.Remark
+	}
 	solved := map[string]answer{}
 	for _, b := range d.h.Bridges {
 		if b.Section == nil {
@@ -138,10 +142,16 @@ func (d *decoder) solveSections() {
 				s.fail("section", "%s", plain(err))
 				continue
 			}
+			if math.IsInf(r.Heat, 0) {
+				s := &section{d: d, t: b.at.t, where: fmt.Sprintf("bridge %q", b.Name)}
+				s.fail("section", "section %q gives no psi: %s", b.Section.Name, r.Remarks[0].Text)
+				continue
+			}
 			a.internal, a.external = b.Section.Psi(r)
+			a.remarks = r.Remarks
 			solved[b.Section.Name] = a
 		}
-		b.Bracket = a.internal
+		b.Bracket, b.solved = a.internal, a.remarks
 		if b.External {
 			b.Bracket = a.external
 		}

@@ -19,7 +19,7 @@ func (b *reportBuilder) sectionRemarks(add func(Remark)) {
 			continue
 		}
 		add(br.remark())
-		for _, m := range dr.Remarks {
+		for _, m := range br.solved {
 			add(Remark{Code: m.Code, Text: m.Text, About: fmt.Sprintf("section %q", dr.Name)})
 		}
 		if first := measured[dr]; first == nil {
