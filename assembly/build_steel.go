@@ -50,7 +50,7 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 		if !exact {
 			by = "by what the published table of correction factors implies"
 		}
-		z.why = fmt.Sprintf("steel studs: the insulated layer counts %s %s (%s)", said(effective), by, source)
+		z.why = fmt.Sprintf("steel studs: by hand the insulated layer has %s %s (%s)", said(effective), by, source)
 		return z, nil
 	}
 	if z.r, z.apart, err = b.zones(a); err != nil {

@@ -222,6 +222,9 @@ func (s *section) within(key string, t rvalue.Temperature, low, high float64) rv
 	return t
 }
 
+// mostACH50 is more air changes per hour at 50 Pa than any house has that stands.
+const mostACH50 = 100
+
 func (d *decoder) leakage(s *section) {
 	l := s.sub("leakage")
 	if l == nil {
@@ -233,7 +236,7 @@ func (d *decoder) leakage(s *section) {
 	r := &Leakage{Storeys: 1}
 	d.h.Leakage = r
 	r.Volume, _ = quantity(l, "volume", "7400 ft3", rvalue.ParseVolume)
-	r.ACH50, _ = l.number("ach50", 0.1, 100)
+	r.ACH50, _ = l.number("ach50", 0.1, mostACH50)
 	r.Flow50, _ = quantity(l, "flow50", "1200 cfm", someFlow)
 	words := envelope.Tightnesses()
 	if i, ok := l.choice("tightness", words); ok {
@@ -243,6 +246,9 @@ func (d *decoder) leakage(s *section) {
 			l.fail("tightness", "%s", plain(err))
 		}
 		d.filled("leakage.ach50", fmt.Sprintf("%.3g", n), fmt.Sprintf("for %q: %s", r.Tightness, envelope.TightnessSource))
+	}
+	if r.Flow50 > 0 && r.Volume > 0 && r.Flow50 > envelope.ACH50(mostACH50, r.Volume) {
+		l.fail("flow50", "%s is more than %d air changes per hour of %s; check both", both(r.Flow50), mostACH50, both(r.Volume))
 	}
 	l.oneOf("the figure of the leakage", []string{"ach50", "flow50", "tightness"})
 	if !l.has("flow50") {

@@ -1,6 +1,10 @@
 package house
 
-import "fmt"
+import (
+	"fmt"
+
+	"github.com/coldseam/coldseam/rvalue"
+)
 
 // remarks gathers what the reader should know, each thing once.
 func (b *reportBuilder) remarks() {
@@ -17,6 +21,7 @@ func (b *reportBuilder) remarks() {
 		}
 	}
 	b.zoneRemark(add)
+	r.House.sizeRemarks(add)
 	used := map[string]bool{}
 	for _, e := range b.all {
 		about := fmt.Sprintf("assembly %q", e.Assembly.Name)
@@ -84,6 +89,37 @@ func (j *Judgement) remarks(add func(Remark)) {
 		case !j.Verdict.Met && n.Eases():
 			add(Remark{Code: "code-exception", About: about, Text: fmt.Sprintf("%s (%s)", n.Text, n.Source)})
 		}
+	}
+}
+
+// Bounds beyond which sizes of one house belie each other: our own judgement.
+const (
+	highRooms  = 20 * rvalue.Foot // volume over floor
+	lowRooms   = 6 * rvalue.Foot
+	manyLids   = 2.0 // ceilings and roofs over floor
+	fewestLids = 0.1
+)
+
+// sizeRemarks tells when the volume of the rooms, or their ceilings, do not go with
+// their floor: a zero too many, or feet for metres.
+func (h *House) sizeRemarks(add func(Remark)) {
+	floor := h.Living.Floor
+	if floor == 0 {
+		return
+	}
+	if h.Leakage != nil && h.Leakage.Volume > 0 {
+		if height := rvalue.Length(float64(h.Leakage.Volume) / float64(floor)); height > highRooms || height < lowRooms {
+			add(Remark{Code: "sizes", About: "leakage", Text: fmt.Sprintf("%s of rooms over %s of floor make them %s high; check both", h.Leakage.Volume.In(rvalue.IP), floor.In(rvalue.IP), height.In(rvalue.IP))})
+		}
+	}
+	var lids rvalue.Area
+	for _, p := range h.Parts {
+		if p.Kind == Ceiling || p.Kind == Roof {
+			lids += p.Area
+		}
+	}
+	if lids > 0 && (float64(lids) > manyLids*float64(floor) || float64(lids) < fewestLids*float64(floor)) {
+		add(Remark{Code: "sizes", About: "ceilings", Text: fmt.Sprintf("ceilings and roofs of %s over a heated floor of %s; check both", lids.In(rvalue.IP), floor.In(rvalue.IP))})
 	}
 }
 

@@ -208,6 +208,41 @@ func TestCOPLine(t *testing.T) {
 	}
 }
 
+// What no house has is said: cents written as dollars, rooms of 86 ft, an attic ten
+// times its floor. A usual house has none of these remarks.
+func TestSizesThatBelieEachOther(t *testing.T) {
+	codes := func(line string) string {
+		r := ranked(t, line+"\n"+yearHouse)
+		all := ""
+		for _, m := range r.Remarks {
+			if m.Code == "sizes" {
+				all += m.About + " "
+			}
+		}
+		for _, m := range r.Season.Year.Remarks {
+			if m.Code == "price-high" {
+				all += m.Code + " "
+			}
+		}
+		return strings.TrimSpace(all)
+	}
+	for line, want := range map[string]string{
+		`fuel = { kind = "electricity", price = 15, per = "kWh" }`:                                             "price-high",
+		`fuel = { kind = "electricity", price = 0.15, per = "kWh" }`:                                           "",
+		`fuel = { kind = "gas", price = 140, per = "therm" }`:                                                  "price-high",
+		"living = { floor = \"860 ft2\" }\nleakage = { volume = \"74000 ft3\", ach50 = 11 }":                   "leakage",
+		"living = { floor = \"860 ft2\" }\nleakage = { volume = \"7400 ft3\", ach50 = 11 }":                    "",
+		"living = { floor = \"860 ft2\" }\nassembly.lid = { faces = \"ceiling\", layers = \"gypsum 1/2 in\" }": "",
+	} {
+		if got := codes(line); got != want {
+			t.Errorf("%s: remarks %q, want %q", line, got, want)
+		}
+	}
+	if _, err := house.Decode("f", []byte("leakage = { volume = \"7400 ft3\", flow50 = \"13000 cfm\" }\n"+yearHouse)); err == nil || !strings.Contains(err.Error(), "f:1:") || !strings.Contains(err.Error(), "air changes") {
+		t.Errorf("105 air changes an hour: %v", err)
+	}
+}
+
 // Where it never gets cold there is a ranking, and no heater.
 func TestNoHeaterWhereItIsWarm(t *testing.T) {
 	r := ranked(t, strings.Replace(yearHouse, "St. Louis County, MN", "San Juan Municipio, PR", 1))

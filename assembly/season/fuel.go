@@ -165,6 +165,9 @@ func (f Fuel) supply(currency string, defaults *[]Default, remark func(code, tex
 	}
 	if s.moneyKnown {
 		s.perJoule = amount / float64(s.heat)
+		if perKWh := s.perJoule * float64(KilowattHour); currency == dollar && perKWh > dearest {
+			remark("price-high", fmt.Sprintf("a price of %s $ per %v of %v is %.3g $ per kWh of its heat, several times what any fuel costs; cents written as dollars?", figure(amount), s.unit, f.Kind, perKWh))
+		}
 	}
 	switch {
 	case f.CO2 != nil:
@@ -183,6 +186,9 @@ func (f Fuel) supply(currency string, defaults *[]Default, remark func(code, tex
 	}
 	return s, nil
 }
+
+// dearest is a price in dollars per kWh that no fuel for a house comes near.
+const dearest = 1.0
 
 // fillHeat finds the heat in one unit of the price.
 func (f Fuel) fillHeat(s *supply, d *fuelDefault, defaults *[]Default) error {

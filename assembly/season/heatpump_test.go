@@ -186,7 +186,7 @@ func TestHSPFIsRemarked(t *testing.T) {
 	}
 }
 
-// TestCOPOf12 is what the brief of bad input names: remarked, not refused.
+// A COP of 12 is more than any heat pump has, which is remarked where Carnot allows it.
 func TestCOPOf12(t *testing.T) {
 	h := pump(t, station(t, "Boston", "MA"), nil)
 	h.Plant.COP = 12

@@ -191,7 +191,7 @@ func draftText(f *house.Fitted, u rvalue.Units) string {
 	if width > 0 {
 		through := f.U.Times(width.Times(height))
 		all := float64(f.Count) * float64(through)
-		text += fmt.Sprintf("%s of what goes through it; ", percent(float64(f.Draft)/all))
+		text += fmt.Sprintf("%s of all that it loses; ", percent(float64(f.Draft)/(all+float64(f.Draft))))
 		if f.Whole != nil {
 			most, where := f.Whole.Center, "the glass"
 			if f.Whole.Edge > most {
