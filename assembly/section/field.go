@@ -330,18 +330,8 @@ func (s *system) owners() []int {
 	return out
 }
 
+// heat returns the heat that each air gives to the section, W/m.
+func (p *pair) heat() []float64 { return heat(p.upper, p.lower, p.excess()) }
+
 // widths is half the width of the bracket of the heat from each air.
 func (p *pair) widths() []float64 { return widths(p.upper, p.lower, p.excess()) }
-
-// heat returns the heat that each air gives to the section, W/m.
-func (p *pair) heat() []float64 {
-	n := len(p.t)
-	out := make([]float64, n+1)
-	for e := range n {
-		for f, x := range p.excess() {
-			out[e] += x * (p.upper[e][f] + p.lower[e][f]) / 2
-		}
-		out[n] -= out[e]
-	}
-	return out
-}

@@ -40,14 +40,7 @@ func solveOne(m *mesh, flow bool, f *factor) (*system, []solution, error) {
 }
 
 // excess is by how much each air but the coldest is warmer than it.
-func (p *pair) excess() []float64 {
-	airs := p.m.plan.airs
-	out := make([]float64, len(airs)-1)
-	for e := range out {
-		out[e] = airs[e] - airs[len(airs)-1]
-	}
-	return out
-}
+func (p *pair) excess() []float64 { return excess(p.m.plan.airs) }
 
 // forms computes the energies of the unit problems and each element's part of
 // the gap between the bounds in the actual one.

@@ -364,46 +364,35 @@ func (c *cell) tails(u []float64) (tx, ty float64) {
 		}
 	}
 	bt, lr := u[4:], u[4+2*nx:]
-	for d := max(0, nx-2); d < nx; d++ {
-		// g(y), what the mode of degree d+2 in x is multiplied by.
-		mode := c.x.modes[d]
+	tx = tail(c.x, c.y, c.kx, c.ky, bt, func(along, across int) float64 { return inner[along*ny+across] })
+	ty = tail(c.y, c.x, c.ky, c.kx, lr, func(along, across int) float64 { return inner[across*ny+along] })
+	return tx, ty
+}
+
+// tail returns the energy of the two highest modes along an axis; edge has the bubbles
+// of the two sides along it, inner those of the middle.
+func tail(along, across *shape, k, kAcross float64, edge []float64, inner func(along, across int) float64) (sum float64) {
+	n := along.bubbles()
+	for d := max(0, n-2); d < n; d++ {
+		// g across the axis is what the mode of degree d+2 along it is multiplied by.
+		mode := along.modes[d]
 		var g0, g1, mu, mass, slope float64
 		for i, v := range mode {
-			g0 += v * bt[i]
-			g1 += v * (bt[i] + bt[nx+i])
-			mu += v * v * c.x.mu[i]
+			g0 += v * edge[i]
+			g1 += v * (edge[i] + edge[n+i])
+			mu += v * v * along.mu[i]
 		}
 		mass = (g0*g0 + g0*g1 + g1*g1) / 3
 		slope = (g1 - g0) * (g1 - g0)
-		for j := range ny {
+		for j := range across.bubbles() {
 			g := 0.0
 			for i, v := range mode {
-				g += v * inner[i*ny+j]
+				g += v * inner(i, j)
 			}
-			mass += (c.y.end[0][j]*g0+c.y.end[1][j]*g1)*g + c.y.mu[j]*g*g/2
+			mass += (across.end[0][j]*g0+across.end[1][j]*g1)*g + across.mu[j]*g*g/2
 			slope += 2 * g * g
 		}
-		tx += 2*c.kx*mass + c.ky/2*mu*slope
+		sum += 2*k*mass + kAcross/2*mu*slope
 	}
-	for d := max(0, ny-2); d < ny; d++ {
-		mode := c.y.modes[d]
-		var g0, g1, mu, mass, slope float64
-		for j, v := range mode {
-			g0 += v * lr[j]
-			g1 += v * (lr[j] + lr[ny+j])
-			mu += v * v * c.y.mu[j]
-		}
-		mass = (g0*g0 + g0*g1 + g1*g1) / 3
-		slope = (g1 - g0) * (g1 - g0)
-		for i := range nx {
-			g := 0.0
-			for j, v := range mode {
-				g += v * inner[i*ny+j]
-			}
-			mass += (c.x.end[0][i]*g0+c.x.end[1][i]*g1)*g + c.x.mu[i]*g*g/2
-			slope += 2 * g * g
-		}
-		ty += 2*c.ky*mass + c.kx/2*mu*slope
-	}
-	return tx, ty
+	return sum
 }

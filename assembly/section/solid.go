@@ -243,17 +243,7 @@ func (r *SolidResult) read(p *solidPair, points []Place, before *[]SolidSpot, sl
 		left += room.Heat
 	}
 	heat, width := p.heat(), p.widths()
-	r.Airs = make([]Exchange, len(heat))
-	r.Heat, r.Low, r.High = 0, 0, 0
-	for e, h := range heat {
-		w := width[e] + math.Abs(left) + rounding*math.Abs(h)
-		r.Airs[e] = Exchange{rvalue.Temperature(pl.airs[e]), h, h - w, h + w}
-		if h > 0 {
-			r.Heat += h
-			r.Low += h - w
-			r.High += h + w
-		}
-	}
+	r.Airs, r.Heat, r.Low, r.High = exchanges(pl.airs, heat, width, left)
 	r.Between = p.between()
 	r.Balance = math.Abs(left) / r.Heat
 	r.Points = make([]SolidSpot, len(points))
@@ -261,17 +251,10 @@ func (r *SolidResult) read(p *solidPair, points []Place, before *[]SolidSpot, sl
 		r.Points[n] = p.spot(at)
 	}
 	now = append(now, r.Points...)
-	r.Moved = 0
-	for i := range now {
-		if *before == nil {
-			r.Moved = math.Inf(1)
-			break
-		}
-		d := math.Abs(float64(now[i].Temperature.Sub((*before)[i].Temperature)))
-		if d > slack {
-			moving = append(moving, now[i].At)
-		}
-		r.Moved = max(r.Moved, d)
+	var far []int
+	r.Moved, far = moved(*before, now, slack, func(s SolidSpot) rvalue.Temperature { return s.Temperature })
+	for _, i := range far {
+		moving = append(moving, now[i].At)
 	}
 	*before = now
 	return moving

@@ -2,7 +2,6 @@ package section
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"sync"
 
@@ -37,14 +36,7 @@ func solveSolidPair(g *grid) (*solidPair, error) {
 	return p, nil
 }
 
-func (p *solidPair) excess() []float64 {
-	airs := p.g.plan.airs
-	out := make([]float64, len(airs)-1)
-	for e := range out {
-		out[e] = airs[e] - airs[len(airs)-1]
-	}
-	return out
-}
+func (p *solidPair) excess() []float64 { return excess(p.g.plan.airs) }
 
 // forms computes both bounds of the unit problems, and where in the grid the
 // gap between them in the actual problem comes from.
@@ -227,17 +219,7 @@ func (p *solidPair) refine(moving []Place) *grid {
 }
 
 // heat returns the heat that each air gives to the solid, W.
-func (p *solidPair) heat() []float64 {
-	n := len(p.upper)
-	out := make([]float64, n+1)
-	for e := range n {
-		for f, x := range p.excess() {
-			out[e] += x * (p.upper[e][f] + p.lower[e][f]) / 2
-		}
-		out[n] -= out[e]
-	}
-	return out
-}
+func (p *solidPair) heat() []float64 { return heat(p.upper, p.lower, p.excess()) }
 
 // widths is half the width of the bracket of the heat from each air, as in the
 // plane.
@@ -389,25 +371,4 @@ func (p *solidPair) surfaces(r *SolidResult) (spots []SolidSpot) {
 		}
 	}
 	return spots
-}
-
-// widths is half the width of the bracket of the heat from each air. The error
-// of the mean of both problems' flows is at most half the geometric mean of the
-// actual problem's gap and the air's own.
-func widths(upper, lower [][]float64, excess []float64) []float64 {
-	n := len(excess)
-	actual, last := 0.0, 0.0
-	for e := range n {
-		for f := range n {
-			g := upper[e][f] - lower[e][f]
-			actual += excess[e] * excess[f] * g
-			last += g
-		}
-	}
-	out := make([]float64, n+1)
-	for e := range n {
-		out[e] = math.Sqrt(max(0, actual)*max(0, upper[e][e]-lower[e][e])) / 2
-	}
-	out[n] = math.Sqrt(max(0, actual)*max(0, last)) / 2
-	return out
 }
