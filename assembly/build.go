@@ -163,7 +163,7 @@ func (b *builder) beyondSlightlyVented(at int) {
 			b.steel = nil
 		}
 		b.add(Plain(beyondSlightly, mostBeyond), [][]Piece{{{Name: beyondSlightly, Offset: -1, R: mostBeyond, Basis: "the most that ISO 6946:1997 counts"}}}, -1)
-		text += fmt.Sprintf("; what lies beyond it, the outside film included, counts %s at most instead of %s", said(mostBeyond), said(beyond))
+		text += fmt.Sprintf("; what lies beyond it, the outside film included, counts %s at most instead of %s", rvalue.Both(mostBeyond), rvalue.Both(beyond))
 	}
 	b.remark(b.offsets[at], "slightly-vented", "%s", text)
 }
@@ -220,13 +220,13 @@ func (b *builder) plausible(it *Item, p *Piece) {
 	}
 	thin := m.Class == material.Gypsum || m.Class == material.Plaster || m.Class == material.Siding || m.Class == material.Panel || m.Class == material.Flooring
 	if it.Thickness > thickPiece || thin && it.Thickness > thickBoard {
-		b.remark(it.Offset, "implausible", "%s is hardly sold %s thick; is it meant so?", m.Name, said(it.Thickness))
+		b.remark(it.Offset, "implausible", "%s is hardly sold %s thick; is it meant so?", m.Name, rvalue.Both(it.Thickness))
 	}
 	if it.Kind == Slab && it.Thickness > 0 && m.Conductivity == 0 && len(m.Sizes) == 1 && m.Sizes[0].Thickness == 0 {
-		b.remark(it.Offset, "thickness-unused", "%s is known by the piece, whatever its thickness: %s", m.Name, said(p.R))
+		b.remark(it.Offset, "thickness-unused", "%s is known by the piece, whatever its thickness: %s", m.Name, rvalue.Both(p.R))
 	}
 	if it.Kind == Labelled && m.Class == material.Fibre {
-		b.remark(it.Offset, "label", "no batt of %s is labelled so; counted as written, %s", m.Name, said(p.R))
+		b.remark(it.Offset, "label", "no batt of %s is labelled so; counted as written, %s", m.Name, rvalue.Both(p.R))
 	}
 }
 
@@ -291,7 +291,7 @@ func (b *builder) batt(it *Item) (material.Batt, error) {
 	if it.Thickness > 0 {
 		best.Thickness = it.Thickness
 	} else if len(batts) > 1 {
-		b.remark(it.Offset, "batt-thickness", "%s is sold in more than one thickness, taken as the standard %s; write the thickness behind the label for another", it.Text, said(best.Thickness))
+		b.remark(it.Offset, "batt-thickness", "%s is sold in more than one thickness, taken as the standard %s; write the thickness behind the label for another", it.Text, rvalue.Both(best.Thickness))
 	}
 	return best, nil
 }

@@ -32,7 +32,7 @@ func (b *builder) framed(l *SpecLayer, in bay) error {
 			return b.fail(m.Offset, "steel studs beside other members in one layer: the methods for steel know steel alone; make it the layer's only member, and what is framed otherwise a wall of its own")
 		}
 		if i > 0 && math.Abs(float64(m.Depth-in.depth)) > float64(depthSlack) && m.Depth > 0 && in.depth > 0 {
-			return b.fail(m.Offset, "members %s and %s deep in one layer; give the shallower ones as a resistance, such as R-4.4 4 %%", said(in.depth), said(m.Depth))
+			return b.fail(m.Offset, "members %s and %s deep in one layer; give the shallower ones as a resistance, such as R-4.4 4 %%", rvalue.Both(in.depth), rvalue.Both(m.Depth))
 		}
 		in.depth = max(in.depth, m.Depth)
 		fraction, err := b.fraction(m)
@@ -202,7 +202,7 @@ func (b *builder) fraction(m *Member) (float64, error) {
 		return m.Share, nil
 	case m.Depth <= strapDepth && m.Width > 0:
 		if m.Width >= m.Spacing {
-			return 0, b.fail(m.Offset, "straps %s wide do not stand %s apart", said(m.Width), said(m.Spacing))
+			return 0, b.fail(m.Offset, "straps %s wide do not stand %s apart", rvalue.Both(m.Width), rvalue.Both(m.Spacing))
 		}
 		f := float64(m.Width) / float64(m.Spacing)
 		b.remark(m.Offset, "framing", "%s: %.3g %% of the area, %s", m.Text, 100*f, strapSource)
@@ -266,11 +266,11 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 				hint = "; if " + it.Text + " is thinner than its conductivity makes it, write its thickness behind the label"
 			}
 		}
-		return nil, nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s; write what the bay holds, and what lies beyond the members as a layer of its own behind the bracket%s", said(in.depth-rest), said(in.depth), hint)
+		return nil, nil, b.fail(l.Fill[0].Offset, "the fill is %s deep, the bay only %s; write what the bay holds, and what lies beyond the members as a layer of its own behind the bracket%s", rvalue.Both(in.depth-rest), rvalue.Both(in.depth), hint)
 	}
 	switch {
 	case len(soft) > 0 && rest <= depthSlack:
-		return nil, nil, b.fail(l.Fill[soft[0]].Offset, "no room is left for this in a bay %s deep", said(in.depth))
+		return nil, nil, b.fail(l.Fill[soft[0]].Offset, "no room is left for this in a bay %s deep", rvalue.Both(in.depth))
 	case len(soft) == 1:
 		if out[soft[0]], err = b.soft(&l.Fill[soft[0]], rest); err != nil {
 			return nil, nil, err
@@ -287,11 +287,11 @@ func (b *builder) fill(l *SpecLayer, in bay) (out []Piece, above *Piece, err err
 		above, err = b.rise(&l.Fill[len(out)-end-1], &out[len(out)-end-1], -rest)
 	case start+end > 0: // which says it
 	case rest > depthSlack && (in.openIn || in.openOut):
-		b.remark(l.Offset, "open-bay", "%s: nothing closes the %s that the fill leaves open, so that it holds no air still and is not counted", l.Text, said(rest))
+		b.remark(l.Offset, "open-bay", "%s: nothing closes the %s that the fill leaves open, so that it holds no air still and is not counted", l.Text, rvalue.Both(rest))
 	case rest > depthSlack:
 		var p Piece
-		if p, err = b.airPiece(Piece{Name: "air " + said(rest), Offset: -1, Thickness: rest}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset); err == nil {
-			b.remark(l.Offset, "left-over", "the fill leaves %s of the bay's %s open, taken as a still air space on the outer side; a real gap beside a batt moves air and does worse", said(rest), said(in.depth))
+		if p, err = b.airPiece(Piece{Name: "air " + rvalue.Both(rest), Offset: -1, Thickness: rest}, ordinaryEmittance, ordinaryEmittance, false, in.width, l.Offset); err == nil {
+			b.remark(l.Offset, "left-over", "the fill leaves %s of the bay's %s open, taken as a still air space on the outer side; a real gap beside a batt moves air and does worse", rvalue.Both(rest), rvalue.Both(in.depth))
 			out = append(out, p)
 		}
 	}
@@ -316,7 +316,7 @@ func (b *builder) batts(l *SpecLayer, out []Piece, soft []int, depth rvalue.Leng
 			return 0, err
 		}
 		if rest -= out[i].Thickness; rest < -depthSlack/2 {
-			return 0, b.fail(it.Offset, "up to this one the batts are %s deep, and the bay leaves them %s; write the squeezed one alone with what it resists there, or the thickness that each is sold in", said(depth-rest), said(depth))
+			return 0, b.fail(it.Offset, "up to this one the batts are %s deep, and the bay leaves them %s; write the squeezed one alone with what it resists there, or the thickness that each is sold in", rvalue.Both(depth-rest), rvalue.Both(depth))
 		}
 	}
 	return rest, nil
@@ -327,7 +327,7 @@ func (b *builder) batts(l *SpecLayer, out []Piece, soft []int, depth rvalue.Leng
 // leaves them bare; it is not cut, and nothing is returned.
 func (b *builder) rise(it *Item, p *Piece, surplus rvalue.Length) (*Piece, error) {
 	if it.Kind == Batt {
-		b.remark(it.Offset, "rises", "%s stands %s above the members, not squeezed, and leaves them uncovered", it.Text, said(surplus))
+		b.remark(it.Offset, "rises", "%s stands %s above the members, not squeezed, and leaves them uncovered", it.Text, rvalue.Both(surplus))
 		return nil, nil
 	}
 	if surplus >= p.Thickness {
@@ -339,7 +339,7 @@ func (b *builder) rise(it *Item, p *Piece, surplus rvalue.Length) (*Piece, error
 	over.Thickness, over.R, over.warm = surplus, rvalue.Resistance(share*float64(p.R)), rvalue.Resistance(share*float64(p.warm))
 	p.Thickness -= surplus
 	p.R, p.warm = p.R-over.R, p.warm-over.warm
-	b.remark(it.Offset, "rises", "%s of %s lie above the members, all over", said(surplus), it.Text)
+	b.remark(it.Offset, "rises", "%s of %s lie above the members, all over", rvalue.Both(surplus), it.Text)
 	return &over, nil
 }
 
@@ -387,7 +387,7 @@ func (b *builder) soft(it *Item, depth rvalue.Length) (Piece, error) {
 	if !strings.Contains(strings.ToLower(name), "batt") {
 		name += " batt"
 	}
-	b.remark(it.Offset, "squeezed", "%s squeezed from %s to %s: %s (%s)", name, said(batt.Thickness), said(depth), said(s.R), basis)
+	b.remark(it.Offset, "squeezed", "%s squeezed from %s to %s: %s (%s)", name, rvalue.Both(batt.Thickness), rvalue.Both(depth), rvalue.Both(s.R), basis)
 	return p, nil
 }
 

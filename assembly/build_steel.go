@@ -31,7 +31,7 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 		rated = s.label // the table goes by labels
 	}
 	if m.Width >= m.Spacing {
-		return steelResult{}, b.fail(b.offsets[s.layer], "steel flanges %s wide do not stand %s apart", said(m.Width), said(m.Spacing))
+		return steelResult{}, b.fail(b.offsets[s.layer], "steel flanges %s wide do not stand %s apart", rvalue.Both(m.Width), rvalue.Both(m.Spacing))
 	}
 	z := steelResult{whole: Assembly{Layers: append([]Layer(nil), a.Layers...)}}
 	effective, source, exact, err := SteelLayer(m.Depth, m.Spacing, rated)
@@ -50,7 +50,7 @@ func (b *builder) zone(a Assembly) (steelResult, error) {
 		if !exact {
 			by = "by what the published table of correction factors implies"
 		}
-		z.why = fmt.Sprintf("steel studs: by hand the insulated layer has %s %s (%s)", said(effective), by, source)
+		z.why = fmt.Sprintf("steel studs: by hand the insulated layer has %s %s (%s)", rvalue.Both(effective), by, source)
 		return z, nil
 	}
 	if z.r, z.apart, err = b.zones(a); err != nil {
@@ -139,9 +139,9 @@ func (b *builder) beyondTable() {
 	const slack = 0.0005 * rvalue.Inch
 	switch {
 	case m.Steel > thickestTable+slack:
-		b.remark(at, "steel-sheet", "the published table is for studs of 18 and 16 ga (from memory); a sheet of %s carries more heat than these, so that R comes out too high", said(m.Steel))
+		b.remark(at, "steel-sheet", "the published table is for studs of 18 and 16 ga (from memory); a sheet of %s carries more heat than these, so that R comes out too high", rvalue.Both(m.Steel))
 	case m.Steel < thinnestTable-slack:
-		b.remark(at, "steel-sheet", "the published table is for studs of 18 and 16 ga, and for thinner ones on the safe side (from memory): a sheet of %s carries less heat, so that R may be higher", said(m.Steel))
+		b.remark(at, "steel-sheet", "the published table is for studs of 18 and 16 ga, and for thinner ones on the safe side (from memory): a sheet of %s carries less heat, so that R may be higher", rvalue.Both(m.Steel))
 	}
 	if u := b.setting.Faces.Use; u != Wall {
 		b.remark(at, "steel-use", "the published table is for walls; it is taken for this %s for want of one of its own, as a rough figure", u)
@@ -158,7 +158,7 @@ func (b *builder) bareCovers() {
 		if m := b.pieces[i][0][0].of; m != nil && (m.Class == material.Membrane || m.Class == material.AirBarrier) {
 			continue
 		}
-		b.remark(b.offsets[i], "zone-cover", "%s: its thickness is not known and widens no stud's zone, so that R may come out too high (the zone method takes %s of cover at least, from memory); write the thickness behind it", b.layers[i].Name, said(leastCover))
+		b.remark(b.offsets[i], "zone-cover", "%s: its thickness is not known and widens no stud's zone, so that R may come out too high (the zone method takes %s of cover at least, from memory); write the thickness behind it", b.layers[i].Name, rvalue.Both(leastCover))
 	}
 }
 

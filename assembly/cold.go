@@ -24,7 +24,7 @@ func (b *builder) coldRemarks() {
 		for _, pieces := range b.pieces[i] {
 			for _, p := range pieces {
 				if p.cold != nil {
-					b.remark(b.offsets[i], "cold", "%s: R times %.3f at its mean of %s (%s)", p.Name, p.cold.factor, said(p.cold.mean), p.cold.basis)
+					b.remark(b.offsets[i], "cold", "%s: R times %.3f at its mean of %s (%s)", p.Name, p.cold.factor, rvalue.Both(p.cold.mean), p.cold.basis)
 				}
 			}
 		}

@@ -60,7 +60,7 @@ var framingFactors = [...]framingFactor{
 // unknown use, is an error.
 func DefaultFraming(use Use, spacing rvalue.Length) (fraction float64, source string, err error) {
 	if !(spacing >= 6*rvalue.Inch && spacing <= 8*rvalue.Foot) {
-		return 0, "", fmt.Errorf("assembly: no framing factor for members %s apart, published ones are for 16 and 24 in; give the share of the area instead, such as 20 %%", said(spacing))
+		return 0, "", fmt.Errorf("assembly: no framing factor for members %s apart, published ones are for 16 and 24 in; give the share of the area instead, such as 20 %%", rvalue.Both(spacing))
 	}
 	if int(use) >= len(framingFactors) {
 		return 0, "", fmt.Errorf("assembly: no framing factor for use %d, use Wall to Roof", use)

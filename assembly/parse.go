@@ -306,12 +306,6 @@ func plain(err error) string {
 	return s
 }
 
-// said writes a quantity in both systems of units, for texts that cannot know
-// which one the reader asked for.
-func said[T interface{ In(rvalue.Units) string }](v T) string {
-	return v.In(rvalue.IP) + " (" + v.In(rvalue.SI) + ")"
-}
-
 // oneLine returns s, which has no blanks at its ends, with single spaces.
 func oneLine(s string) string {
 	for i := range len(s) {

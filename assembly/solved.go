@@ -33,7 +33,7 @@ func (r *Result) Solved(s Solution) (*Result, error) {
 		}
 	}
 	if s.R < s.Low*(1-solutionSlack) || s.R > s.High*(1+solutionSlack) {
-		return nil, fmt.Errorf("assembly: a numeric answer of %s outside its own bounds, %s to %s", said(s.R), said(s.Low), said(s.High))
+		return nil, fmt.Errorf("assembly: a numeric answer of %s outside its own bounds, %s to %s", rvalue.Both(s.R), rvalue.Both(s.Low), rvalue.Both(s.High))
 	}
 	d, bridged, err := r.Assembly.solved(s.R)
 	if err != nil {
@@ -86,7 +86,7 @@ func (a Assembly) solved(r rvalue.Resistance) (d division, bridged []int, err er
 		return d, nil, nil
 	}
 	if r <= plain {
-		return d, nil, fmt.Errorf("assembly: a numeric answer of %s, less than the %s of the layers that nothing bridges", said(r), said(plain))
+		return d, nil, fmt.Errorf("assembly: a numeric answer of %s, less than the %s of the layers that nothing bridges", rvalue.Both(r), rvalue.Both(plain))
 	}
 	planes := a.acrossPlanes()
 	for _, i := range bridged {

@@ -126,3 +126,9 @@ func (d Density) String() string { return d.In(SI) }
 
 // String returns m as In(SI) does.
 func (m Mass) String() string { return m.In(SI) }
+
+// Both writes a quantity in inch-pound and, in brackets, in metric units, for texts that
+// cannot know which ones their reader asked for: "R-13.0 (RSI 2.29)".
+func Both[T interface{ In(Units) string }](v T) string {
+	return v.In(IP) + " (" + v.In(SI) + ")"
+}

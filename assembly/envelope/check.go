@@ -42,11 +42,6 @@ const (
 	shareSlack = 1e-9
 )
 
-// said prints a quantity in both systems of units.
-func said[T interface{ In(rvalue.Units) string }](v T) string {
-	return v.In(rvalue.IP) + " (" + v.In(rvalue.SI) + ")"
-}
-
 // findings collects what Check finds.
 type findings []error
 

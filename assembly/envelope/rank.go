@@ -139,7 +139,7 @@ func (e *Envelope) noSum(ua float64) error {
 	}
 	return &PlaceError{
 		What: "bridge", Name: worst.Name,
-		Problem: fmt.Sprintf("it takes off %s, more than all parts lose together; a negative psi is that of an outer corner, check it and the length, or give the parts beside it", said(-worst.Psi.Times(worst.Length))),
+		Problem: fmt.Sprintf("it takes off %s, more than all parts lose together; a negative psi is that of an outer corner, check it and the length, or give the parts beside it", rvalue.Both(-worst.Psi.Times(worst.Length))),
 	}
 }
 

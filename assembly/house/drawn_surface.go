@@ -76,7 +76,7 @@ func asDrawn(msg string) string {
 			if err != nil {
 				return place
 			}
-			at[i] = both(rvalue.Length(v))
+			at[i] = rvalue.Both(rvalue.Length(v))
 		}
 		return fmt.Sprintf("x = %s, y = %s", at[0], at[1])
 	})
@@ -99,7 +99,7 @@ func (d *decoder) onSurface(at int, key string, f *Face, before []*Face, o *over
 			if s.sides[0] >= 0 {
 				where = "inside the material"
 			}
-			d.fail(at, key, "only a part of it lies on the surface: from %s to %s it runs %s; end it where the surface ends", both(s.from), both(s.to), where)
+			d.fail(at, key, "only a part of it lies on the surface: from %s to %s it runs %s; end it where the surface ends", rvalue.Both(s.from), rvalue.Both(s.to), where)
 			return
 		case s.sides[0] >= 0:
 			d.fail(at, key, "it runs inside the material; a face lies where the material ends")

@@ -41,7 +41,7 @@ func (d *decoder) flankLengths(s *section, dr *Drawing, tables []*table, o *over
 				longest, at = l, n
 			}
 		}
-		text := fmt.Sprintf("the flanks are %s long by %s dimensions, and what lies between the airs has %s of faces on the warm side and %s on the cold one", both(sum), by.key, both(warm), both(cold))
+		text := fmt.Sprintf("the flanks are %s long by %s dimensions, and what lies between the airs has %s of faces on the warm side and %s on the cold one", rvalue.Both(sum), by.key, rvalue.Both(warm), rvalue.Both(cold))
 		if sum > mostFlanks*max(warm, cold) {
 			f := &section{d: d, t: tables[at], where: s.inside(fmt.Sprintf("flank %q", dr.Flanks[at].Name))}
 			f.fail(by.key, "%s; write how long each plain part is in the drawing, each once", text)
@@ -129,7 +129,7 @@ func (d *Drawing) flanksExceed(r *solver.Result) []solver.Remark {
 		}
 		if plain := l - p.Psi; plain > mostPlain*l {
 			out = append(out, solver.Remark{Code: "psi", Text: fmt.Sprintf(
-				"the flanks alone, by %s dimensions, would let %s through, far more than the section with its bridge does, %s: look at their lengths and U", dimensions[i], both(plain), both(l))})
+				"the flanks alone, by %s dimensions, would let %s through, far more than the section with its bridge does, %s: look at their lengths and U", dimensions[i], rvalue.Both(plain), rvalue.Both(l))})
 		}
 	}
 	return out

@@ -185,7 +185,7 @@ func (d *decoder) air(s *section) {
 		in.done()
 	}
 	if in == nil && !s.has("indoors") || in != nil && !in.has("temperature") {
-		d.filled("indoors.temperature", both(d.h.Indoors.Temperature), "a usual winter setting, common practice, no source")
+		d.filled("indoors.temperature", rvalue.Both(d.h.Indoors.Temperature), "a usual winter setting, common practice, no source")
 	}
 	if out != nil {
 		if t, ok := quantity(out, "temperature", "32 °F", rvalue.ParseTemperature); ok {
@@ -198,15 +198,15 @@ func (d *decoder) air(s *section) {
 			d.h.Outdoors.Design = out.within("design", t, -60, 30)
 		}
 		if d.h.Outdoors.Design >= d.h.Indoors.Temperature {
-			out.fail("design", "%s is not colder than the rooms at %s; give the local heating design temperature", both(d.h.Outdoors.Design), both(d.h.Indoors.Temperature))
+			out.fail("design", "%s is not colder than the rooms at %s; give the local heating design temperature", rvalue.Both(d.h.Outdoors.Design), rvalue.Both(d.h.Indoors.Temperature))
 		}
 		if d.h.Outdoors.Temperature >= d.h.Indoors.Temperature && out.has("temperature") {
-			out.fail("temperature", "%s is not colder than the rooms at %s; give a winter temperature", both(d.h.Outdoors.Temperature), both(d.h.Indoors.Temperature))
+			out.fail("temperature", "%s is not colder than the rooms at %s; give a winter temperature", rvalue.Both(d.h.Outdoors.Temperature), rvalue.Both(d.h.Indoors.Temperature))
 		}
 		out.done()
 	}
 	if out == nil && !s.has("outdoors") || out != nil && !out.has("temperature") {
-		d.filled("outdoors.temperature", both(d.h.Outdoors.Temperature), "a mild winter day, for the temperatures in the walls; it changes R-values little")
+		d.filled("outdoors.temperature", rvalue.Both(d.h.Outdoors.Temperature), "a mild winter day, for the temperatures in the walls; it changes R-values little")
 	}
 	if out == nil && !s.has("outdoors") || out != nil && !out.has("wind") {
 		d.filled("outdoors.wind", "winter wind", "that of the surface films' source")
@@ -248,7 +248,7 @@ func (d *decoder) leakage(s *section) {
 		d.filled("leakage.ach50", fmt.Sprintf("%.3g", n), fmt.Sprintf("for %q: %s", r.Tightness, envelope.TightnessSource))
 	}
 	if r.Flow50 > 0 && r.Volume > 0 && r.Flow50 > envelope.ACH50(mostACH50, r.Volume) {
-		l.fail("flow50", "%s is more than %d air changes per hour of %s; check both", both(r.Flow50), mostACH50, both(r.Volume))
+		l.fail("flow50", "%s is more than %d air changes per hour of %s; check both", rvalue.Both(r.Flow50), mostACH50, rvalue.Both(r.Volume))
 	}
 	l.oneOf("the figure of the leakage", []string{"ach50", "flow50", "tightness"})
 	if !l.has("flow50") {

@@ -180,7 +180,7 @@ func (d *decoder) window(t *section, name string) *Window {
 		if w.U, w.Source, err = envelope.DefaultDoor(w.Leaf); err != nil {
 			t.fail("leaf", "%s", plain(err))
 		} else {
-			d.filled(t.path("u"), both(w.U), fmt.Sprintf("for a door of %s: %s", w.Leaf, w.Source))
+			d.filled(t.path("u"), rvalue.Both(w.U), fmt.Sprintf("for a door of %s: %s", w.Leaf, w.Source))
 		}
 	}
 	return w
@@ -190,7 +190,7 @@ func (d *decoder) window(t *section, name string) *Window {
 func (d *decoder) glass(t *section, w *Window) {
 	if block := strings.ToLower(strings.Join(strings.Fields(w.Glass), " ")); block == "glass block" || block == "glass blocks" {
 		w.U, w.Source = window.GlassBlock, window.GlassBlockSource
-		d.filled(t.path("u"), both(w.U), "for "+block+": "+w.Source)
+		d.filled(t.path("u"), rvalue.Both(w.U), "for "+block+": "+w.Source)
 		return
 	}
 	t.missing("frame", `the frame is missing; write such as frame = "wood"`)
@@ -218,5 +218,5 @@ func (d *decoder) glass(t *section, w *Window) {
 	if !t.has("operable") && w.Kind != envelope.Skylight {
 		d.filled(t.path("operable"), "true", "most windows of older houses open")
 	}
-	d.filled(t.path("u"), both(u), fmt.Sprintf("for glass %q in frame %q: %s", w.Glass, w.Frame, source))
+	d.filled(t.path("u"), rvalue.Both(u), fmt.Sprintf("for glass %q in frame %q: %s", w.Glass, w.Frame, source))
 }

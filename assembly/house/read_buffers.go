@@ -115,7 +115,7 @@ const mostPsi = 5 * rvalue.PsiSI
 func somePsi(text string) (rvalue.LinearTransmittance, error) {
 	psi, err := rvalue.ParseLinearTransmittance(text)
 	if err == nil && (psi > mostPsi || psi < -mostPsi) {
-		return 0, &rvalue.ParseError{Text: text, Msg: fmt.Sprintf("no edge loses %s; a bare balcony slab of concrete has some 1 W/(m·K)", both(psi))}
+		return 0, &rvalue.ParseError{Text: text, Msg: fmt.Sprintf("no edge loses %s; a bare balcony slab of concrete has some 1 W/(m·K)", rvalue.Both(psi))}
 	}
 	return psi, err
 }

@@ -143,7 +143,7 @@ func (d *decoder) airs(s *section, dr *Drawing) {
 		dr.Airs = append(dr.Airs, a)
 		if v, ok := quantity(t, "temperature", "68 °F", rvalue.ParseTemperature); ok {
 			if a.Temperature = v; v < coldestAir || v > hottestAir {
-				t.fail("temperature", "%s is no air at a building; write one from %s to %s", both(v), both(coldestAir), both(hottestAir))
+				t.fail("temperature", "%s is no air at a building; write one from %s to %s", rvalue.Both(v), rvalue.Both(coldestAir), rvalue.Both(hottestAir))
 			}
 		}
 		t.missing("temperature", `its temperature is missing; write such as temperature = "68 °F"`)
@@ -188,7 +188,7 @@ func (d *decoder) film(s *section, set surface.Set) (film rvalue.Resistance, giv
 		if err != nil {
 			s.fail("film", "%s", plain(err))
 		}
-		d.filled(s.path("film"), both(film), fmt.Sprintf("that of %s by %s", map[string]string{
+		d.filled(s.path("film"), rvalue.Both(film), fmt.Sprintf("that of %s by %s", map[string]string{
 			"wall": "still air at a wall", "ceiling": "still air at a ceiling, heat flowing up", "floor": "still air at a floor, heat flowing down",
 			"wind": "the winter wind",
 		}[filmWords[i]], set))

@@ -129,7 +129,7 @@ func coordinate(text string) (rvalue.Length, error) {
 	}
 	v, err := rvalue.ParseLength(positive)
 	if err == nil && v > farthest {
-		return 0, &rvalue.ParseError{Text: text, Msg: fmt.Sprintf("no building part is so large; write a place within %s", both(farthest))}
+		return 0, &rvalue.ParseError{Text: text, Msg: fmt.Sprintf("no building part is so large; write a place within %s", rvalue.Both(farthest))}
 	}
 	var q *rvalue.ParseError
 	if errors.As(err, &q) {

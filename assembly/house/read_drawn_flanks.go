@@ -82,7 +82,7 @@ func (d *decoder) flankLayers(s *section, dr *Drawing, f *Flank, text, facing st
 		return
 	}
 	f.U = r.Effective.U()
-	d.filled(s.path("u"), both(f.U), fmt.Sprintf("of its layers, by %s, with the films of a %s by %s", r.Effective.Method, set.Faces, set.Films))
+	d.filled(s.path("u"), rvalue.Both(f.U), fmt.Sprintf("of its layers, by %s, with the films of a %s by %s", r.Effective.Method, set.Faces, set.Films))
 }
 
 // flankCut sums the pieces and films on a straight cut.
@@ -93,7 +93,7 @@ func (d *decoder) flankCut(s *section, key string, at rvalue.Length, dr *Drawing
 		return
 	}
 	f.U = r.U()
-	d.filled(s.path("u"), both(f.U), fmt.Sprintf("of the pieces and films at %s = %s", key, both(at)))
+	d.filled(s.path("u"), rvalue.Both(f.U), fmt.Sprintf("of the pieces and films at %s = %s", key, rvalue.Both(at)))
 }
 
 // through returns the resistance from air to air along a straight cut, or what is

@@ -55,8 +55,8 @@ func (d *decoder) substance(s *section, dr *Drawing, p *DrawnPiece, sized bool) 
 	}
 	if r, ok := quantity(s, "resistance", "R-13", rvalue.ParseResistance); ok && sized {
 		p.Conductivity = rvalue.Conductivity(float64(shorter) / float64(r))
-		p.Basis = fmt.Sprintf("%s across its shorter side, %s", both(r), both(shorter))
-		d.filled(s.path("conductivity"), both(p.Conductivity), p.Basis)
+		p.Basis = fmt.Sprintf("%s across its shorter side, %s", rvalue.Both(r), rvalue.Both(shorter))
+		d.filled(s.path("conductivity"), rvalue.Both(p.Conductivity), p.Basis)
 	}
 	if i, ok := s.choice("air_space", ways); ok && sized {
 		d.airSpace(s, dr, p, i)
@@ -87,7 +87,7 @@ func (d *decoder) drawnMaterial(s *section, p *DrawnPiece, text string) {
 	key := "conductivity of " + m.Name
 	own := slices.ContainsFunc(d.h.Materials, func(o *material.Material) bool { return o.Name == m.Name })
 	if !own && !slices.ContainsFunc(d.h.Defaults, func(f Default) bool { return f.Key == key }) {
-		d.filled(key, both(p.Conductivity), sourceOf(m))
+		d.filled(key, rvalue.Both(p.Conductivity), sourceOf(m))
 	}
 }
 
@@ -129,8 +129,8 @@ func (d *decoder) airSpace(s *section, dr *Drawing, p *DrawnPiece, way int) {
 	}
 	p.Conductivity = rvalue.Conductivity(float64(space.Thickness) / float64(r))
 	p.Basis = fmt.Sprintf("an air space that resists %s, heat flowing %s across %s, ordinary faces, at a mean of %s and a difference of %s (%s)",
-		both(r), ways[way], both(space.Thickness), both(spaceMean), both(spaceDifference), spaceSource[method])
-	d.filled(s.path("conductivity"), both(p.Conductivity), p.Basis)
+		rvalue.Both(r), ways[way], rvalue.Both(space.Thickness), rvalue.Both(spaceMean), rvalue.Both(spaceDifference), spaceSource[method])
+	d.filled(s.path("conductivity"), rvalue.Both(p.Conductivity), p.Basis)
 }
 
 var spaceSource = map[airspace.Method]string{

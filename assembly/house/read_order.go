@@ -44,7 +44,7 @@ func (d *decoder) order(s *section, o *Opening) {
 		case o.Window != nil && !o.Window.Operable && o.Window.Kind != envelope.Door:
 			s.fail("escape", "window %q does not open, so that nobody gets out by it; leave this out, or write operable = true", o.Window.Name)
 		case o.Width > 0 && (e.Width > o.Width || e.Height > o.Height):
-			t.fail("clear", "%s x %s stay clear of a window of %s x %s; write what is free when it stands open", both(e.Width), both(e.Height), both(o.Width), both(o.Height))
+			t.fail("clear", "%s x %s stay clear of a window of %s x %s; write what is free when it stands open", rvalue.Both(e.Width), rvalue.Both(e.Height), rvalue.Both(o.Width), rvalue.Both(o.Height))
 		}
 		o.Escape.Grade, _ = t.flag("grade")
 		t.done()
@@ -68,7 +68,7 @@ func (d *decoder) fits(s *section, o *Opening, whole *window.Whole) {
 	}
 	width, height := min(m.Widths[0], m.Widths[1], m.Widths[2]), min(m.Heights[0], m.Heights[1], m.Heights[2])
 	if o.Width > 0 && (width > o.Width || height > o.Height) {
-		s.fail("measured", "the place of a pane, %s x %s, is larger than its window, %s x %s", both(width), both(height), both(o.Width), both(o.Height))
+		s.fail("measured", "the place of a pane, %s x %s, is larger than its window, %s x %s", rvalue.Both(width), rvalue.Both(height), rvalue.Both(o.Width), rvalue.Both(o.Height))
 		return
 	}
 	const slip = 0.25 // of what the frame and the lights of the file leave for one pane
@@ -78,7 +78,7 @@ func (d *decoder) fits(s *section, o *Opening, whole *window.Whole) {
 	if off(width, whole.LightWidth) || off(height, whole.LightHeight) {
 		o.Window.remarks = append(o.Window.remarks, Remark{
 			Code: "readings", About: o.Name, Place: d.src.place(s.at("measured")),
-			Text: fmt.Sprintf("the readings, %s x %s, are not those of one pane by the window's size, lights and frame, some %s x %s; check both", both(width), both(height), both(whole.LightWidth+2*bite), both(whole.LightHeight+2*bite)),
+			Text: fmt.Sprintf("the readings, %s x %s, are not those of one pane by the window's size, lights and frame, some %s x %s; check both", rvalue.Both(width), rvalue.Both(height), rvalue.Both(whole.LightWidth+2*bite), rvalue.Both(whole.LightHeight+2*bite)),
 		})
 	}
 }

@@ -88,7 +88,7 @@ const mostU = 11 * rvalue.USI
 func someU(text string) (rvalue.Transmittance, error) {
 	u, err := rvalue.ParseTransmittance(text)
 	if err == nil && u > mostU {
-		return 0, &rvalue.ParseError{Text: text, Msg: fmt.Sprintf("%s is more than the air at both faces lets through; a bare U-0.30 is inch-pound, a metric one is written \"1.7 W/(m²·K)\"", both(u))}
+		return 0, &rvalue.ParseError{Text: text, Msg: fmt.Sprintf("%s is more than the air at both faces lets through; a bare U-0.30 is inch-pound, a metric one is written \"1.7 W/(m²·K)\"", rvalue.Both(u))}
 	}
 	return u, err
 }
@@ -105,7 +105,7 @@ func (d *decoder) parts(s *section) {
 	inSoil := func(p *Part) bool { return p.Toward == ToGround && p.Kind != Slab }
 	if d.h.Soil == 0 && !s.has("soil") && (slices.ContainsFunc(d.h.Parts, inSoil) || slices.ContainsFunc(d.h.Buffers, func(b *Buffer) bool { return len(b.ToGround) > 0 })) {
 		d.h.Soil = envelope.ClayOrSilt
-		d.filled("soil", soils[0]+", "+both(d.h.Soil), "what ISO 13370 takes where nothing is known, from memory")
+		d.filled("soil", soils[0]+", "+rvalue.Both(d.h.Soil), "what ISO 13370 takes where nothing is known, from memory")
 	}
 	if !s.has("part") && !s.t.partial {
 		d.fail(len(d.src.text), "", "the house has no parts; write a [[part]] for each wall, ceiling and floor, with its name, assembly and area")
@@ -309,17 +309,12 @@ func (d *decoder) openings(s *section, p *Part) {
 		open += rvalue.Area(float64(r.Count) * float64(r.Area))
 	}
 	if complete && p.Area > 0 && float64(open) > float64(p.Area)*(1+areaSlack) {
-		s.fail("openings", "the openings take %s, the whole part has only %s", both(open), both(p.Area))
+		s.fail("openings", "the openings take %s, the whole part has only %s", rvalue.Both(open), rvalue.Both(p.Area))
 	}
 }
 
 // areaSlack lets openings fill their part although both were rounded.
 const areaSlack = 1e-9
-
-// both prints an area in both systems of units.
-func both[T interface{ In(rvalue.Units) string }](v T) string {
-	return fmt.Sprintf("%s (%s)", v.In(rvalue.IP), v.In(rvalue.SI))
-}
 
 // ground reads what a part toward the ground needs besides, and refuses it for
 // other parts.
@@ -371,7 +366,7 @@ func (d *decoder) below(s *section, p *Part) {
 		s.missing("depth", `how deep the floor lies below ground is missing; write such as depth = "6 ft"`)
 	}
 	if p.Kind == BasementFloor {
-		d.filled(s.path("walls above"), both(basementWall)+" thick", "of the walls on the floor's edge; it changes the answer by a few percent at most")
+		d.filled(s.path("walls above"), rvalue.Both(basementWall)+" thick", "of the walls on the floor's edge; it changes the answer by a few percent at most")
 		if p.Assembly == nil && p.U == 0 {
 			d.filled(s.path("assembly"), "bare", "none is given")
 		}

@@ -137,7 +137,7 @@ func (d *decoder) copLine(f *section) []season.Point {
 	for i := range line {
 		for j := range i {
 			if line[j].Outdoors == line[i].Outdoors {
-				at[i].fail("outdoors", "%s is there twice; give each temperature once", both(line[i].Outdoors))
+				at[i].fail("outdoors", "%s is there twice; give each temperature once", rvalue.Both(line[i].Outdoors))
 			}
 		}
 		if (line[i].Capacity == 0) != (line[0].Capacity == 0) {

@@ -52,7 +52,7 @@ func (b *Bridge) dimensions() string {
 
 // remark tells where a bridge's psi was computed, and what it lies between.
 func (b *Bridge) remark() Remark {
-	text := fmt.Sprintf("psi is %s by %s dimensions, computed from section %q", both(b.Psi), b.dimensions(), b.Section.Name)
+	text := fmt.Sprintf("psi is %s by %s dimensions, computed from section %q", rvalue.Both(b.Psi), b.dimensions(), b.Section.Name)
 	if b.Bracket != nil {
 		half := (b.Bracket.High - b.Bracket.Low) / 2
 		text += fmt.Sprintf(", within ±%.1g Btu/(h·ft·°F) (%.1g W/(m·K)) for what is drawn", half.IP(), half.SI())
@@ -116,7 +116,7 @@ func (b *reportBuilder) framedTwice(add func(Remark)) {
 		add(Remark{
 			Code: "framing-twice", About: fmt.Sprintf("assembly %q", e.Assembly.Name), Place: e.Assembly.place(-1),
 			Text: fmt.Sprintf("framing takes %.0f %% of these walls, studs alone %.0f %%; plates, posts and headers stand in their U and again in psi of %s: up to about %s is counted twice; write such as framing %.0f %% at the members to count it once",
-				100*w.share, 100*studs, list(quotedAll(bridges)), both(w.twice), 100*studs),
+				100*w.share, 100*studs, list(quotedAll(bridges)), rvalue.Both(w.twice), 100*studs),
 		})
 	}
 }

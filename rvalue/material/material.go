@@ -79,7 +79,7 @@ func (m *Material) Resistance(d rvalue.Length) (rvalue.Resistance, error) {
 	if m.Scalable {
 		return scaled(pieces, d), nil
 	}
-	return 0, fmt.Errorf("material: %s of %s is not in the catalogue, which has %s", m.Name, both(d), thicknesses(pieces))
+	return 0, fmt.Errorf("material: %s of %s is not in the catalogue, which has %s", m.Name, rvalue.Both(d), thicknesses(pieces))
 }
 
 // pieces parts the piece of unstated thickness from those with one.
@@ -112,16 +112,13 @@ func scaled(pieces []Size, d rvalue.Length) rvalue.Resistance {
 func thicknesses(pieces []Size) string {
 	s := make([]string, len(pieces))
 	for i, p := range pieces {
-		s[i] = both(p.Thickness)
+		s[i] = rvalue.Both(p.Thickness)
 	}
 	if n := len(s); n > 1 {
 		return strings.Join(s[:n-1], ", ") + " and " + s[n-1]
 	}
 	return strings.Join(s, "")
 }
-
-// both writes a length in both systems.
-func both(d rvalue.Length) string { return d.In(rvalue.IP) + " (" + d.In(rvalue.SI) + ")" }
 
 // check refuses a material that the functions here could not compute with.
 func (m *Material) check() error {
