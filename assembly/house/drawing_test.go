@@ -3,12 +3,9 @@ package house_test
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"math"
 	"os"
 	"path/filepath"
-	"regexp"
-	"slices"
 	"strings"
 	"testing"
 
@@ -272,24 +269,7 @@ func TestDrawingSchema(t *testing.T) {
 		{"[[point]]\nqqqqqqqq = 1", d["point"].Properties},
 	} {
 		_, err := house.DecodeDrawing("f", []byte(tt.file))
-		m := regexp.MustCompile(`unknown key "qqqqqqqq"; here you can write (.*)`).FindStringSubmatch(fmt.Sprint(err))
-		if m == nil {
-			t.Errorf("%q: no list of keys in %v", tt.file, err)
-			continue
-		}
-		got := strings.Split(strings.ReplaceAll(m[1], " and ", ", "), ", ")
-		var want []string
-		for k, v := range tt.want {
-			want = append(want, k)
-			if v.Description == "" {
-				t.Errorf("%q: key %s has no description", tt.file, k)
-			}
-		}
-		slices.Sort(got)
-		slices.Sort(want)
-		if !slices.Equal(got, want) {
-			t.Errorf("%q: the decoder knows %v, the schema %v", tt.file, got, want)
-		}
+		sameKeys(t, tt.file, err, tt.want)
 	}
 }
 

@@ -190,10 +190,16 @@ func filled(s *assembly.Spec, r *assembly.Result) bool {
 	const slack = 3 * rvalue.Millimetre // of what a saw and a label leave
 	some := false
 	for _, l := range s.Layers {
-		if len(l.Members) == 0 || !slices.ContainsFunc(l.Fill, insulates) {
+		insulating := 0
+		for _, it := range l.Fill {
+			if insulates(it) {
+				insulating++
+			}
+		}
+		if len(l.Members) == 0 || insulating == 0 {
 			continue
 		}
-		if !all(l.Fill, insulates) {
+		if insulating < len(l.Fill) {
 			return false
 		}
 		some = true
@@ -213,10 +219,6 @@ func filled(s *assembly.Spec, r *assembly.Result) bool {
 		}
 	}
 	return some
-}
-
-func all[T any](list []T, is func(T) bool) bool {
-	return !slices.ContainsFunc(list, func(v T) bool { return !is(v) })
 }
 
 // insulates reports whether the energy code would count a piece as insulation.

@@ -3,6 +3,7 @@ package house_test
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -127,24 +128,31 @@ func TestSchemaKeys(t *testing.T) {
 		{"section's flank", "[[section.x.flank]]\nqqqqqqqq = 1", d["flank"].Properties},
 	} {
 		_, err := house.Decode("f", []byte(tt.file))
-		m := regexp.MustCompile(`unknown key "qqqqqqqq"; here you can write (.*)`).FindStringSubmatch(err.Error())
-		if m == nil {
-			t.Errorf("%s: no list of keys in %v", tt.name, err)
-			continue
+		sameKeys(t, tt.name, err, tt.want)
+	}
+}
+
+// sameKeys holds the keys that a message on an unknown one lists against those of the
+// schema, each of which is described.
+func sameKeys(t *testing.T, name string, err error, schema map[string]object) {
+	t.Helper()
+	m := regexp.MustCompile(`unknown key "qqqqqqqq"; here you can write (.*)`).FindStringSubmatch(fmt.Sprint(err))
+	if m == nil {
+		t.Errorf("%s: no list of keys in %v", name, err)
+		return
+	}
+	got := strings.Split(strings.ReplaceAll(m[1], " and ", ", "), ", ")
+	var want []string
+	for k, v := range schema {
+		want = append(want, k)
+		if v.Description == "" {
+			t.Errorf("%s: key %s has no description", name, k)
 		}
-		got := strings.Split(strings.ReplaceAll(m[1], " and ", ", "), ", ")
-		var want []string
-		for k, v := range tt.want {
-			want = append(want, k)
-			if v.Description == "" {
-				t.Errorf("%s: key %s has no description", tt.name, k)
-			}
-		}
-		slices.Sort(got)
-		slices.Sort(want)
-		if !slices.Equal(got, want) {
-			t.Errorf("%s: the decoder knows %v, the schema %v", tt.name, got, want)
-		}
+	}
+	slices.Sort(got)
+	slices.Sort(want)
+	if !slices.Equal(got, want) {
+		t.Errorf("%s: the decoder knows %v, the schema %v", name, got, want)
 	}
 }
 

@@ -158,9 +158,12 @@ func (g Glazing) Order(o Opening) (Order, error) {
 	around := 2 * (width + height)
 	out.Bead, out.Seal = beadWaste*around, 2*around
 	out.Sealant = rvalue.Volume(float64(sealantBead.Times(sealantBead)) * out.Seal.SI())
-	out.Cartridges = int(math.Ceil(float64(out.Sealant / cartridge)))
+	out.Cartridges = Cartridges(out.Sealant)
 	return out, nil
 }
+
+// Cartridges returns how many cartridges of 300 mL hold so much sealant.
+func Cartridges(sealant rvalue.Volume) int { return int(math.Ceil(float64(sealant / cartridge))) }
 
 // readings returns the smallest of three and how far they are apart, which is little
 // unless one is a slip.

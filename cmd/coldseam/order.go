@@ -268,7 +268,7 @@ func orderedText(p *house.Ordered, count int, u rvalue.Units) string {
 		text += fmt.Sprintf("; on %d setting blocks of %s, at least %s wide, their middles %s from the corners", b.Count, nearestInch(b.Length, u), nearestInch(b.Width, u), nearestInch(b.From, u))
 	}
 	all := float64(n)
-	tubes := int(math.Ceil(all * float64(p.Sealant) / cartridge))
+	tubes := window.Cartridges(rvalue.Volume(all * float64(p.Sealant)))
 	return text + fmt.Sprintf("; for all of them bead %s, sealant round both faces %s, %s of 300 mL", byLength(rvalue.Length(all*float64(p.Bead)), u), byLength(rvalue.Length(all*float64(p.Seal)), u), cartridges(tubes))
 }
 
@@ -279,9 +279,6 @@ func byLength(l rvalue.Length, u rvalue.Units) string {
 	}
 	return fmt.Sprintf("%.1f ft", l.IP())
 }
-
-// cartridge holds 300 mL.
-const cartridge = 300e-6 // m³
 
 func cartridges(n int) string {
 	if n == 1 {

@@ -141,7 +141,11 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 	fmt.Fprintln(w)
 
 	weakest := &k.Rows[k.Weakest.Row]
-	wrap(w, "weakest link:           ", weakestText(r, u), textWidth)
+	steps, err := r.Order()
+	if err != nil {
+		return err
+	}
+	wrap(w, "weakest link:           ", weakestText(r, steps, u), textWidth)
 	wrap(w, "loses most:             ", fmt.Sprintf("%s, %s of the heat", k.Rows[k.LosesMost].Name, percent(k.Rows[k.LosesMost].Share)), textWidth)
 	if k.Leakiest >= 0 {
 		row := &k.Rows[k.Leakiest]
@@ -151,9 +155,7 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 		wrap(w, "what is asked of it:    ", asked(weakest, u), textWidth)
 	}
 
-	if err := orderText(w, r, u); err != nil {
-		return err
-	}
+	orderText(w, r, steps, u)
 	seasonText(w, r, u)
 	if len(r.Defaults) > 0 {
 		fmt.Fprintln(w, "\nfilled in, since the file does not say:")
@@ -195,10 +197,9 @@ func rankText(w io.Writer, r *house.Report, u rvalue.Units) error {
 }
 
 // orderText says what to work on, in the order of what would go away.
-func orderText(w io.Writer, r *house.Report, u rvalue.Units) error {
-	steps, err := r.Order()
-	if err != nil || len(steps) == 0 {
-		return err
+func orderText(w io.Writer, r *house.Report, steps []house.Step, u rvalue.Units) {
+	if len(steps) == 0 {
+		return
 	}
 	fmt.Fprintln(w, "\nin this order, by what would go away if each make just met what is asked (costs are not counted):")
 	for i, s := range steps {
@@ -216,7 +217,6 @@ func orderText(w io.Writer, r *house.Report, u rvalue.Units) error {
 		}
 		wrap(w, fmt.Sprintf("%2d. ", i+1), text, textWidth)
 	}
-	return nil
 }
 
 // parted parts a list in two, each in its order.
@@ -305,7 +305,7 @@ func behind(row *envelope.Row, u rvalue.Units) string {
 	return "-"
 }
 
-func weakestText(r *house.Report, u rvalue.Units) string {
+func weakestText(r *house.Report, steps []house.Step, u rvalue.Units) string {
 	k := r.Ranking
 	row := &k.Rows[k.Weakest.Row]
 	text := row.Name
@@ -321,7 +321,7 @@ func weakestText(r *house.Report, u rvalue.Units) string {
 		}
 		text += fmt.Sprintf("; inside it, %s (%s): %s", verb, percent(k.Weakest.PieceShare), k.Weakest.Piece)
 	}
-	if steps, err := r.Order(); err == nil && len(steps) > 0 && steps[0].Behind > row.Behind && !slices.Contains(steps[0].Rows, k.Weakest.Row) {
+	if len(steps) > 0 && steps[0].Behind > row.Behind && !slices.Contains(steps[0].Rows, k.Weakest.Row) {
 		text += fmt.Sprintf("; %s, in %d parts, is further behind when these are taken together, see the order below", steps[0].Make, len(steps[0].Parts))
 	}
 	return text
