@@ -43,7 +43,7 @@ func (r *Result) Solved(s Solution) (*Result, error) {
 	out.Numeric = &s
 	out.Effective = Effective{
 		R: s.R, Method: Numeric,
-		Why: fmt.Sprintf("solved in its section, within %.2g %% for what is drawn", 100*s.Doubt()),
+		Why: fmt.Sprintf("solved in its section, within %.2g %% for what is drawn", max(0.01, 100*s.Doubt())),
 	}
 	at := r.Setting.Indoors
 	fall := float64(r.Setting.Indoors.Sub(r.Setting.Outdoors))

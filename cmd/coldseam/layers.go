@@ -132,7 +132,7 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 		row("for steel studs", r.Zone)
 	}
 	if n := r.Numeric; n != nil {
-		row(fmt.Sprintf("numeric (within %.2g %%)", 100*n.Doubt()), n.R)
+		row(fmt.Sprintf("numeric (within %.2g %%)", max(leastDoubt, 100*n.Doubt())), n.R)
 	}
 	m.print(w)
 	fmt.Fprintln(w)
@@ -172,6 +172,10 @@ func layersText(w io.Writer, spec *assembly.Spec, r *assembly.Result, u rvalue.U
 	wrap(w, "", "all by the effective method. R of a framed layer: what the method leaves for it, so that the layers sum to the effective R. outer face: the mean over the area. gain per R: what the whole assembly gains per unit of R added in that place alone, by a hand method.", 100)
 	remarks(w, r.Remarks)
 }
+
+// leastDoubt is the finest per cent that the doubt of a solution is printed to: what an
+// assembly is made of is never known as well.
+const leastDoubt = 0.01
 
 // layerWidth is where the text of a layer is cut, so that its table fits a screen; the
 // whole text stands at the top.

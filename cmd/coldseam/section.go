@@ -165,6 +165,7 @@ func (s *solving) house(name string, data []byte) error {
 		return writeJSON(s.stdout, framedObject(h, answers, drawn))
 	}
 	wrap(s.stdout, "", fmt.Sprintf("the framed assemblies of %s, solved in their sections", h.Name), textWidth)
+	wrap(s.stdout, "", solvedOnly+".", textWidth)
 	if len(answers) == 0 {
 		fmt.Fprintln(s.stdout, "\nno assembly of it has members, so that all methods agree")
 	}

@@ -60,12 +60,15 @@ const drawnWidth = 40
 
 const leastHeat = 1e-9 // W/m, rounding about nothing
 
+// solvedOnly says how much the bounds of a solution say.
+const solvedOnly = "Solved between: for just what is drawn. Conductivities, contacts and films are seldom known to better than a few per cent (common practice, no source), and no figure here is better than they are"
+
 // between prints what a figure lies between, with as many digits as tell both apart.
 func between(low, high float64) string {
 	for digits := 4; digits < 12; digits++ {
 		l, h := strconv.FormatFloat(low, 'g', digits, 64), strconv.FormatFloat(high, 'g', digits, 64)
 		if l != h {
-			return "for sure between " + l + " and " + h
+			return "solved between " + l + " and " + h
 		}
 	}
 	return "to all digits"
@@ -157,7 +160,7 @@ func (a *drawnAnswer) print(w io.Writer, u rvalue.Units) {
 	if !math.IsInf(r.Moved, 0) {
 		text += fmt.Sprintf("; temperatures moved by %.1g K at the last", r.Moved)
 	}
-	wrap(w, "", text+".", textWidth)
+	wrap(w, "", text+". "+solvedOnly+".", textWidth)
 	for _, m := range r.Remarks {
 		wrap(w, "· ", m.Text, textWidth)
 	}
