@@ -53,28 +53,27 @@ func (v *evaluator) evaluate(a *Assembly, x assembly.Exposure, of string) (*asse
 
 // solved evaluates an assembly as the house has it.
 func (h *House) solved(a *Assembly, x assembly.Exposure) (*assembly.Result, error) {
-	setting := h.setting(a, x)
-	r, err := solver.Evaluate(a.Layers, setting)
-	if err != nil && a.Method == assembly.Advised && h.Numeric { // what cannot be drawn keeps its hand method
-		why := err
-		setting.Method = assembly.Advised
-		if r, err = a.Layers.Evaluate(setting); err == nil {
-			r.Remarks = append(r.Remarks, assembly.Remark{Code: "numeric-none", Text: fmt.Sprintf("no numeric answer: %s", plain(why)), Offset: -1})
-		}
+	if h.Numeric {
+		return solver.Prefer(a.Layers, h.setting(a, x))
 	}
-	return r, err
+	return solver.Evaluate(a.Layers, h.setting(a, x))
 }
 
 // setting is what surrounds an assembly in this house.
 func (h *House) setting(a *Assembly, x assembly.Exposure) assembly.Setting {
-	method := a.Method
-	if method == assembly.Advised && h.Numeric {
-		method = assembly.Numeric
-	}
 	return assembly.Setting{
-		Faces: a.Faces, Exposure: x, Films: h.Films, Method: method, Cold: h.Cold,
+		Faces: a.Faces, Exposure: x, Films: h.Films, Method: a.Method, Cold: h.Cold,
 		Wind: h.Outdoors.Wind, Indoors: h.Indoors.Temperature, Outdoors: h.Outdoors.Temperature,
 	}
+}
+
+// hand is the setting for the hand methods alone: the numeric answer is not theirs.
+func (h *House) hand(a *Assembly, x assembly.Exposure) assembly.Setting {
+	s := h.setting(a, x)
+	if s.Method == assembly.Numeric {
+		s.Method = assembly.Advised
+	}
+	return s
 }
 
 // exposure is what a part's outer face meets.
@@ -107,11 +106,7 @@ func (d *decoder) tryAll() {
 			d.layers(a, a.Layers.Text, func(text string) (*assembly.Spec, error) {
 				s, err := assembly.Parser{Catalogue: d.catalogue}.Parse(text)
 				if err == nil {
-					setting := sound.setting(a, x)
-					if setting.Method == assembly.Numeric { // the mistakes in the text are the same
-						setting.Method = assembly.Advised
-					}
-					_, err = s.Evaluate(setting)
+					_, err = s.Evaluate(sound.hand(a, x)) // a section shows no other mistakes
 				}
 				return s, err
 			})

@@ -33,11 +33,7 @@ func (h *House) Framed() ([]*Framed, error) {
 				break
 			}
 		}
-		setting := h.setting(a, x)
-		if setting.Method == assembly.Numeric {
-			setting.Method = assembly.Advised
-		}
-		r, err := a.Layers.Evaluate(setting)
+		r, err := a.Layers.Evaluate(h.hand(a, x))
 		if err != nil {
 			return nil, fmt.Errorf("house: assembly %q: %w", a.Name, err)
 		}

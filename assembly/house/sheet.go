@@ -31,13 +31,14 @@ type Fitted struct {
 	Whole         *window.Whole        // nil: its U is declared or a table's
 	Method        string               // of U, where Whole is not nil
 
+	Outdoors rvalue.Temperature // what it faces: the cold day, or a buffer on it
+	Tilt     float64            // degrees, as package window has it; of a window described by its glass
+
 	// Inside has the faces towards the room on the cold day, and Sweats the relative
 	// humidity of the room at which each sweats, 0 to 1. Of a window that is not
 	// described by its glass only the mean face is known: all three are that.
-	Outdoors rvalue.Temperature // what it faces: the cold day, or a buffer on it
-	Tilt     float64            // degrees, as package window has it; of a window described by its glass
-	Inside   window.Inside
-	Sweats   struct{ Center, Edge, Frame float64 }
+	Inside window.Inside
+	Sweats struct{ Center, Edge, Frame float64 }
 
 	// Draft is an estimate of what leaks by the joints of all of them, 0 where they do
 	// not open or the house's leakage is not known. See DraftShare.

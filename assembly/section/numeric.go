@@ -1,7 +1,8 @@
 package section
 
 import (
-	"fmt"
+	"errors"
+	"strings"
 
 	"github.com/coldseam/coldseam/assembly"
 	"github.com/coldseam/coldseam/rvalue/surface"
@@ -24,28 +25,64 @@ const (
 // What is drawn are the members of one bay with the shares that the hand methods take
 // (see [NewBay]): of steel the studs, without tracks, screws and corners.
 func Evaluate(spec *assembly.Spec, setting assembly.Setting) (*assembly.Result, error) {
-	asked := setting.Method == assembly.Numeric
+	if setting.Method != assembly.Numeric {
+		r, err := spec.Evaluate(setting)
+		if err != nil || setting.Method != assembly.Advised || !weak(r) {
+			return r, err
+		}
+		return prefer(spec, r)
+	}
 	hand := setting
-	if asked {
-		hand.Method = assembly.Advised
-	}
+	hand.Method = assembly.Advised
 	r, err := spec.Evaluate(hand)
-	if err != nil || !asked && (setting.Method != assembly.Advised || !weak(r)) {
-		return r, err
+	if err != nil {
+		return nil, err
 	}
+	if r, err = improve(spec, r); err != nil {
+		return nil, err
+	}
+	r.Setting.Method = setting.Method
+	return r, nil
+}
+
+// Prefer is Evaluate with the numeric answer wherever the setting leaves the choice and
+// the assembly can be drawn.
+func Prefer(spec *assembly.Spec, setting assembly.Setting) (*assembly.Result, error) {
+	if setting.Method != assembly.Advised {
+		return Evaluate(spec, setting)
+	}
+	r, err := spec.Evaluate(setting)
+	if err != nil {
+		return nil, err
+	}
+	return prefer(spec, r)
+}
+
+// prefer makes the numeric answer the effective one, or remarks why there is none.
+func prefer(spec *assembly.Spec, r *assembly.Result) (*assembly.Result, error) {
+	solved, err := improve(spec, r)
+	if err == nil {
+		return solved, nil
+	}
+	why := strings.TrimPrefix(err.Error(), "section: ")
+	var syntax *assembly.SyntaxError
+	if errors.As(err, &syntax) {
+		why = syntax.Msg
+	}
+	r.Remarks = append(r.Remarks, assembly.Remark{Code: "numeric-none", Text: "no numeric answer: " + why, Offset: -1})
+	return r, nil
+}
+
+// improve makes the numeric answer the effective one.
+func improve(spec *assembly.Spec, r *assembly.Result) (*assembly.Result, error) {
 	s, remarks, err := Solve(spec, r)
 	if err != nil {
-		if asked {
-			return nil, err
-		}
-		r.Remarks = append(r.Remarks, assembly.Remark{Code: "numeric-none", Text: fmt.Sprintf("no numeric answer: %v", err), Offset: -1})
-		return r, nil
+		return nil, err
 	}
 	solved, err := r.Solved(s)
 	if err != nil {
 		return nil, err
 	}
-	solved.Setting.Method = setting.Method
 	solved.Remarks = append(append([]assembly.Remark(nil), r.Remarks...), remarks...)
 	if r.Zone > 0 {
 		solved.Remarks = append(solved.Remarks, assembly.Remark{
