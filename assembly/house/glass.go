@@ -218,8 +218,10 @@ func (d *decoder) glazing(t *section, w *Window, text string) {
 		t.fail("glazing", "%s", plain(err))
 		return
 	}
-	w.Built, w.Source = b, BuiltSource(d.h.Films)
-	if b.Leaf > 0 {
+	w.Built = b
+	if b.Leaf > 0 { // a door, whose leaf has said its source
 		w.U, w.Source = 0, "ISO 10077-1 with its glass by EN 673; the leaf by "+w.Source
+		return
 	}
+	w.Source = BuiltSource(d.h.Films)
 }

@@ -96,6 +96,10 @@ func TestOtherGlass(t *testing.T) {
 	if want := 0.25*center.U.SI() + 0.75*leaf.SI(); math.Abs(glazed.SI()-want) > 1e-9 {
 		t.Errorf("a door a quarter of which is glass has U %v, want %v", glazed.SI(), want)
 	}
+	r := rank(t, fmt.Sprintf(glassHouse, "", "kind = \"door\"\nleaf = \"wood\"\nglazing = \"glass 1/8 in\"\nlight = \"20 in x 36 in\"", "wall", `size = "36 in x 80 in"`))
+	if source := r.House.Windows[0].Source; !strings.HasPrefix(source, "ISO 10077-1") || !strings.Contains(source, "the leaf by IECC") || strings.Contains(source, "winter night") {
+		t.Errorf("the door's figure is said to come from %q", source)
+	}
 	if got := u(`glass = "glass block"`, `area = "10 ft2"`); got != window.GlassBlock {
 		t.Errorf("glass block %v", got)
 	}
